@@ -1,0 +1,206 @@
+import { ballotOf, type Ballot } from '$core/election/ballot';
+import type { Election, Stage } from '$core/election/election';
+import type { Mishap, PageInk, Stroke, Tool } from '$core/ink/stroke';
+import type { Layout } from '$core/layout/layout';
+import { layOut } from '$core/layout/layOut';
+import type { PrintedWords } from '$core/layout/words';
+import type { Mark, TargetReading } from '$core/marks/mark';
+import type { BallotStatement, ContestReading } from '$core/reading/statement';
+import type { Rulebook } from '$core/rules/rule';
+import { Reader, type Picture } from '$lib/worker/reader';
+import type { PictureWindow, Reading } from '$lib/worker/messages';
+
+/** `live`: a reading after each pen-up. `paper`: nothing is said until the voter is done, as with real paper. */
+export type Mode = 'live' | 'paper';
+
+export interface PracticeSetup {
+	readonly election: Election;
+	readonly style: string;
+	readonly words: PrintedWords;
+	/** One or two languages printed on the sheet, main one first. */
+	readonly languages: readonly string[];
+	readonly rulebook: Rulebook;
+}
+
+/** One act of the voter: one undo takes back all of it. */
+interface Act {
+	readonly page: number;
+	readonly strokes: number;
+	readonly mishaps: number;
+}
+
+/**
+ * One voter's practice: the ballot, the ink on it, and what the reader says. Everything lives in memory
+ * and is gone when the page is left. Nothing is ever unmarked by itself.
+ */
+export class Practice {
+	readonly setup: PracticeSetup;
+	readonly ballot: Ballot;
+	readonly layout: Layout;
+
+	tool = $state<Tool>('ballpoint');
+	mode = $state<Mode>('live');
+	stage = $state<Stage>('holding');
+	/** Id of the contest the voter is at (phone: the one shown). */
+	contest = $state<string>('');
+	/** In `paper` mode: whether the voter said "read it now". */
+	finished = $state(false);
+	/** Whether the worker is ready. */
+	ready = $state(false);
+	/** Whether a question is with the worker. */
+	reading = $state(false);
+	failure = $state<string | undefined>(undefined);
+
+	#pages = $state.raw<readonly PageInk[]>([]);
+	#acts = $state.raw<readonly Act[]>([]);
+	#contests = $state.raw<ReadonlyMap<string, ContestReading>>(new Map());
+	#marks = $state.raw<readonly Mark[]>([]);
+	#targets = $state.raw<readonly TargetReading[]>([]);
+	#statement = $state.raw<BallotStatement | undefined>(undefined);
+	#reader: Reader | undefined;
+	#open = 0;
+	/** Work of the worker for the last reading, in milliseconds. */
+	lastWorkMs = $state.raw(0);
+
+	constructor(setup: PracticeSetup) {
+		this.setup = setup;
+		this.ballot = ballotOf(setup.election, setup.style);
+		this.layout = layOut(setup.election, setup.style, setup.words, setup.languages);
+		this.contest = this.ballot.contests[0]?.id ?? '';
+		this.#pages = this.#blank();
+	}
+
+	/** All ink, page by page. A new array after every act. */
+	get pages(): readonly PageInk[] {
+		return this.#pages;
+	}
+
+	get marks(): readonly Mark[] {
+		return this.shown ? this.#marks : [];
+	}
+
+	get targets(): readonly TargetReading[] {
+		return this.shown ? this.#targets : [];
+	}
+
+	get statement(): BallotStatement | undefined {
+		return this.shown ? this.#statement : undefined;
+	}
+
+	get hasInk(): boolean {
+		return this.#acts.length > 0;
+	}
+
+	get canUndo(): boolean {
+		return this.#acts.length > 0;
+	}
+
+	/** Whether readings may be shown now: always in `live`, after "read it now" in `paper`. */
+	get shown(): boolean {
+		return this.mode === 'live' || this.finished;
+	}
+
+	/** The reading of a contest, where it may be shown and there is one. */
+	readingOf(contest: string): ContestReading | undefined {
+		return this.shown ? this.#contests.get(contest) : undefined;
+	}
+
+	/** Starts the worker. Call in the browser only; prerendering has none. */
+	async start(): Promise<void> {
+		this.#reader = new Reader();
+		const { election, style, words, languages, rulebook } = this.setup;
+		await this.#settle(this.#reader.read({ kind: 'open', election, style, words, languages, rulebook }));
+		this.ready = this.failure === undefined;
+		if (this.hasInk) await this.#resend();
+	}
+
+	stop(): void {
+		this.#reader?.close();
+		this.#reader = undefined;
+		this.ready = false;
+	}
+
+	/** Puts strokes on a page as one act: a drawn stroke, or all strokes of a placed mark. */
+	async addStrokes(page: number, strokes: readonly Stroke[]): Promise<void> {
+		await this.#add(page, strokes, []);
+	}
+
+	async addMishap(page: number, mishap: Mishap): Promise<void> {
+		await this.#add(page, [], [mishap]);
+	}
+
+	/** Takes back the last act. Real paper has no such thing, and the button says so. */
+	async undo(): Promise<void> {
+		const act = this.#acts.at(-1);
+		if (!act) return;
+		this.#acts = this.#acts.slice(0, -1);
+		this.#change(act.page, (ink) => ({
+			...ink,
+			strokes: ink.strokes.slice(0, ink.strokes.length - act.strokes),
+			mishaps: (ink.mishaps ?? []).slice(0, (ink.mishaps ?? []).length - act.mishaps)
+		}));
+		await this.#resend();
+	}
+
+	/** A fresh sheet. */
+	async clear(): Promise<void> {
+		this.#acts = [];
+		this.#pages = this.#blank();
+		this.finished = false;
+		await this.#resend();
+	}
+
+	/** "Read it now", in `paper` mode. */
+	finish(): void {
+		this.finished = true;
+	}
+
+	/** The grey page, or a window of it, as the scanner sees it. */
+	async picture(page: number, window?: PictureWindow): Promise<Picture | undefined> {
+		return this.#reader?.picture(page, window);
+	}
+
+	async #add(page: number, strokes: readonly Stroke[], mishaps: readonly Mishap[]): Promise<void> {
+		this.#acts = [...this.#acts, { page, strokes: strokes.length, mishaps: mishaps.length }];
+		this.#change(page, (ink) => ({
+			...ink,
+			strokes: [...ink.strokes, ...strokes],
+			mishaps: [...(ink.mishaps ?? []), ...mishaps]
+		}));
+		if (this.mode === 'paper') this.finished = false;
+		if (this.#reader && this.ready) await this.#settle(this.#reader.read({ kind: 'add', page, strokes, mishaps }));
+	}
+
+	#change(page: number, how: (ink: PageInk) => PageInk): void {
+		this.#pages = this.#pages.map((ink) => (ink.page === page ? how(ink) : ink));
+	}
+
+	async #resend(): Promise<void> {
+		if (this.#reader) await this.#settle(this.#reader.read({ kind: 'set', pages: this.#pages }));
+	}
+
+	async #settle(asked: Promise<Reading>): Promise<void> {
+		this.#open += 1;
+		this.reading = true;
+		try {
+			const { contests, marks, targets, ballot, workMs } = await asked;
+			const all = new Map(this.#contests);
+			for (const reading of contests) all.set(reading.contest, reading);
+			this.#contests = all;
+			this.#marks = marks;
+			this.#targets = targets;
+			this.#statement = ballot;
+			this.lastWorkMs = workMs;
+			this.failure = undefined;
+		} catch (error) {
+			this.failure = error instanceof Error ? error.message : String(error);
+		} finally {
+			this.#open -= 1;
+			this.reading = this.#open > 0;
+		}
+	}
+
+	#blank(): readonly PageInk[] {
+		return this.layout.pages.map(({ page }) => ({ page, strokes: [], mishaps: [] }));
+	}
+}

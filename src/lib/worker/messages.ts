@@ -1,0 +1,56 @@
+import type { Election } from '$core/election/election';
+import type { Mishap, PageInk, Stroke } from '$core/ink/stroke';
+import type { PrintedWords } from '$core/layout/words';
+import type { Mark, TargetReading } from '$core/marks/mark';
+import type { BallotStatement, ContestReading } from '$core/reading/statement';
+import type { Rulebook } from '$core/rules/rule';
+
+/** What the page asks of the reading worker. Every question has a number; the answer carries it back. */
+export type Question =
+	| {
+			readonly kind: 'open';
+			readonly number: number;
+			readonly election: Election;
+			readonly style: string;
+			readonly words: PrintedWords;
+			readonly languages: readonly string[];
+			readonly rulebook: Rulebook;
+	  }
+	| {
+			readonly kind: 'add';
+			readonly number: number;
+			readonly page: number;
+			readonly strokes: readonly Stroke[];
+			readonly mishaps: readonly Mishap[];
+	  }
+	| { readonly kind: 'set'; readonly number: number; readonly pages: readonly PageInk[] }
+	| { readonly kind: 'picture'; readonly number: number; readonly page: number; readonly window?: PictureWindow };
+
+/** A part of a page in points. */
+export interface PictureWindow {
+	readonly x: number;
+	readonly y: number;
+	readonly width: number;
+	readonly height: number;
+}
+
+/** What changed since the last answer: readings of contests by id, all marks and all targets. */
+export interface Reading {
+	readonly contests: readonly ContestReading[];
+	readonly marks: readonly Mark[];
+	readonly targets: readonly TargetReading[];
+	readonly ballot: BallotStatement;
+	/** Milliseconds of work in the worker, for the benchmark in the browser. */
+	readonly workMs: number;
+}
+
+export type Answer =
+	| { readonly kind: 'read'; readonly number: number; readonly reading: Reading }
+	| {
+			readonly kind: 'picture';
+			readonly number: number;
+			readonly widthPx: number;
+			readonly heightPx: number;
+			readonly grey: Uint8Array;
+	  }
+	| { readonly kind: 'failed'; readonly number: number; readonly message: string };

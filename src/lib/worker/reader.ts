@@ -1,0 +1,62 @@
+import type { Answer, PictureWindow, Question, Reading } from './messages';
+
+type Without<T> = T extends unknown ? Omit<T, 'number'> : never;
+
+/** A grey part of a page as the scanner sees it. */
+export interface Picture {
+	readonly widthPx: number;
+	readonly heightPx: number;
+	readonly grey: Uint8Array;
+}
+
+/**
+ * Asks the reading worker. Answers come back in the order of the questions, so a later reading never
+ * is overtaken by an earlier one.
+ */
+export class Reader {
+	readonly #worker: Worker;
+	readonly #waiting = new Map<number, { resolve: (answer: Answer) => void; reject: (reason: Error) => void }>();
+	#last = 0;
+
+	constructor() {
+		this.#worker = new Worker(new URL('./read.worker.ts', import.meta.url), { type: 'module' });
+		this.#worker.onmessage = (event: MessageEvent<Answer>) => {
+			const answer = event.data;
+			const asked = this.#waiting.get(answer.number);
+			this.#waiting.delete(answer.number);
+			if (answer.kind === 'failed') asked?.reject(new Error(answer.message));
+			else asked?.resolve(answer);
+		};
+		this.#worker.onerror = (event) => {
+			for (const { reject } of this.#waiting.values()) reject(new Error(event.message));
+			this.#waiting.clear();
+		};
+	}
+
+	async read(question: Without<Extract<Question, { kind: 'open' | 'add' | 'set' }>>): Promise<Reading> {
+		const answer = await this.#ask(question);
+		if (answer.kind !== 'read') throw new Error(`Reader.read: expected a reading, got "${answer.kind}"`);
+		return answer.reading;
+	}
+
+	async picture(page: number, window?: PictureWindow): Promise<Picture> {
+		const answer = await this.#ask({ kind: 'picture', page, ...(window ? { window } : {}) });
+		if (answer.kind !== 'picture') throw new Error(`Reader.picture: expected a picture, got "${answer.kind}"`);
+		return answer;
+	}
+
+	/** Ends the worker; questions still open are never answered. */
+	close(): void {
+		this.#worker.terminate();
+		this.#waiting.clear();
+	}
+
+	#ask(question: Without<Question>): Promise<Answer> {
+		this.#last += 1;
+		const number = this.#last;
+		return new Promise((resolve, reject) => {
+			this.#waiting.set(number, { resolve, reject });
+			this.#worker.postMessage({ ...question, number });
+		});
+	}
+}
