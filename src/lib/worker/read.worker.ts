@@ -1,0 +1,32 @@
+import type { Answer, Question } from './messages';
+import { Session } from './session';
+
+let session: Session | undefined;
+
+self.onmessage = ({ data }: MessageEvent<Question>) => {
+	try {
+		answer(data);
+	} catch (error) {
+		send({ kind: 'failed', number: data.number, message: error instanceof Error ? error.message : String(error) });
+	}
+};
+
+function answer(question: Question): void {
+	const { number } = question;
+	const began = performance.now();
+	if (question.kind === 'open') session = new Session(question);
+	if (!session) throw new Error(`read.worker: expected "open" first, got "${question.kind}"`);
+	if (question.kind === 'picture') {
+		const picture = session.picture(question.page, question.window);
+		send({ kind: 'picture', number, ...picture }, [picture.grey.buffer]);
+		return;
+	}
+	if (question.kind === 'add') session.add(question.page, question.strokes, question.mishaps);
+	if (question.kind === 'set') session.set(question.pages);
+	const reading = session.read();
+	send({ kind: 'read', number, reading: { ...reading, workMs: performance.now() - began } });
+}
+
+function send(message: Answer, transfer: Transferable[] = []): void {
+	self.postMessage(message, { transfer });
+}

@@ -1,0 +1,178 @@
+import { grow, overlaps, around, type Box } from '$core/geometry';
+import type { GreyImage, PixelBox } from '$core/image';
+import { PX_PER_PT } from '$core/image';
+import { NIB_MM, type Mishap, type PageInk, type Stroke } from '$core/ink/stroke';
+import { PT_PER_MM } from '$core/image';
+import { layOut } from '$core/layout/layOut';
+import type { PageLayout } from '$core/layout/layout';
+import { findMarks } from '$core/marks/findMarks';
+import type { PageMarks } from '$core/marks/mark';
+import { numberMarks } from '$core/marks/numberMarks';
+import { inkPageInPlace } from '$core/page/inkPage';
+import { printPage } from '$core/page/printPage';
+import { readMarks, type OpenBallot } from '$core/read';
+import type { PictureWindow, Question, Reading } from './messages';
+import type { Picture } from './reader';
+
+type Open = Extract<Question, { kind: 'open' }>;
+
+/** Marks closer than this may be parts of one mark, so a window must hold both. In points. */
+const GROUPING_PT = 14;
+
+/**
+ * One ballot in the worker: its printed pages, the ink on them, and what was found. After a pen-up only
+ * the part of the page that the new ink can have changed is drawn and read again; a test holds it to
+ * the same result as reading the whole page.
+ */
+export class Session {
+	readonly #open: OpenBallot;
+	readonly #images: GreyImage[];
+	readonly #anchors: readonly (readonly Box[])[];
+	#ink: PageInk[];
+	#found: PageMarks[];
+	readonly #sent = new Map<string, string>();
+
+	constructor({ election, style, words, languages, rulebook }: Pick<Open, 'election' | 'style' | 'words' | 'languages' | 'rulebook'>) {
+		const layout = layOut(election, style, words, languages);
+		const prints = layout.pages.map(({ page }) => printPage(layout, page));
+		this.#open = { election, layout, rulebook, prints };
+		this.#anchors = layout.pages.map(({ choices }) => choices.map(({ target }) => target));
+		this.#images = prints.map((print) => ({ ...print, data: print.data.slice() }));
+		this.#ink = layout.pages.map(({ page }) => ({ page, strokes: [], mishaps: [] }));
+		this.#found = layout.pages.map(({ page }) => this.#look(page));
+	}
+
+	/** Readings of all contests that changed since the last call. */
+	read(): Omit<Reading, 'workMs'> {
+		this.#found = [...numberMarks(this.#found)];
+		const { pages, contests, ballot } = readMarks(this.#found, this.#open);
+		const changed = contests.filter((reading) => {
+			const text = JSON.stringify(reading);
+			const same = this.#sent.get(reading.contest) === text;
+			this.#sent.set(reading.contest, text);
+			return !same;
+		});
+		return {
+			contests: changed,
+			marks: pages.flatMap(({ marks }) => marks),
+			targets: pages.flatMap(({ targets }) => targets),
+			ballot
+		};
+	}
+
+	/** Adds ink to a page and looks again where it can have changed something. */
+	add(page: number, strokes: readonly Stroke[], mishaps: readonly Mishap[]): void {
+		const index = this.#indexOf(page);
+		this.#ink[index] = {
+			page,
+			strokes: [...this.#inkOf(index).strokes, ...strokes],
+			mishaps: [...(this.#inkOf(index).mishaps ?? []), ...mishaps]
+		};
+		const boxes = strokes.filter(({ points }) => points.length > 0).map(boxOf);
+		if (mishaps.length > 0) this.#redraw(index);
+		else if (boxes.length > 0) this.#redraw(index, this.#reach(index, around(boxes)));
+	}
+
+	/** Replaces all ink: after an undo or on a fresh sheet. */
+	set(pages: readonly PageInk[]): void {
+		for (const ink of pages) {
+			const index = this.#indexOf(ink.page);
+			if (this.#inkOf(index) === ink) continue;
+			this.#ink[index] = ink;
+			this.#redraw(index);
+		}
+	}
+
+	/** A copy of the grey page, or of a window of it. */
+	picture(page: number, window?: PictureWindow): Picture {
+		const image = this.#imageOf(this.#indexOf(page));
+		const { xPx, yPx, widthPx, heightPx } = pixelsOf(window ?? { x: 0, y: 0, width: 1e4, height: 1e4 }, image);
+		const grey = new Uint8Array(widthPx * heightPx);
+		for (let row = 0; row < heightPx; row += 1) {
+			const from = (yPx + row) * image.width + xPx;
+			grey.set(image.data.subarray(from, from + widthPx), row * widthPx);
+		}
+		return { widthPx, heightPx, grey };
+	}
+
+	#redraw(index: number, window?: Box): void {
+		const image = this.#imageOf(index);
+		const print = this.#open.prints[index];
+		if (!print) throw new RangeError(`Session: no printed page ${index + 1}`);
+		const pixels = pixelsOf(window ?? { x: 0, y: 0, width: 1e4, height: 1e4 }, image);
+		inkPageInPlace(image, print, this.#inkOf(index), this.#anchors[index] ?? [], pixels);
+		const before = this.#found[index];
+		const now = this.#look(index + 1, window);
+		if (!before || !window) {
+			this.#found[index] = now;
+			return;
+		}
+		const measured = new Map(now.targets.map((target) => [keyOf(target), target]));
+		this.#found[index] = {
+			page: index + 1,
+			targets: before.targets.map((target) => measured.get(keyOf(target)) ?? target),
+			marks: [...before.marks.filter(({ box }) => !overlaps(box, window)), ...now.marks]
+		};
+	}
+
+	#look(page: number, window?: Box): PageMarks {
+		const index = page - 1;
+		const { election, layout, prints } = this.#open;
+		const print = prints[index];
+		if (!print) throw new RangeError(`Session: no printed page ${page}`);
+		const options = { thresholds: election.thresholds, ...(window ? { window } : {}) };
+		return findMarks(this.#imageOf(index), print, layout, page, options);
+	}
+
+	/** The part of the page in which `changed` can alter a finding: whole contests, and whole marks with their neighbours. */
+	#reach(index: number, changed: Box): Box {
+		const layout: PageLayout | undefined = this.#open.layout.pages[index];
+		const whole = [
+			...(layout?.contests ?? []).map(({ box }) => box),
+			...(this.#found[index]?.marks ?? []).map(({ box }) => grow(box, GROUPING_PT))
+		];
+		let reach = grow(changed, GROUPING_PT);
+		for (;;) {
+			const wider = around([reach, ...whole.filter((box) => overlaps(box, reach))]);
+			if (wider.width === reach.width && wider.height === reach.height) return reach;
+			reach = wider;
+		}
+	}
+
+	#indexOf(page: number): number {
+		if (!Number.isInteger(page) || page < 1 || page > this.#images.length)
+			throw new RangeError(`Session: expected a page from 1 to ${this.#images.length}, got ${page}`);
+		return page - 1;
+	}
+
+	#inkOf(index: number): PageInk {
+		return this.#ink[index] ?? { page: index + 1, strokes: [] };
+	}
+
+	#imageOf(index: number): GreyImage {
+		const image = this.#images[index];
+		if (!image) throw new RangeError(`Session: no page image ${index + 1}`);
+		return image;
+	}
+}
+
+const keyOf = (target: { contest: string; choice: string; rank?: number }): string =>
+	`${target.contest}/${target.choice}/${target.rank ?? 0}`;
+
+function boxOf({ tool, points }: Stroke): Box {
+	const xs = points.map(([x]) => x);
+	const ys = points.map(([, y]) => y);
+	const left = xs.reduce((a, b) => Math.min(a, b), Infinity);
+	const top = ys.reduce((a, b) => Math.min(a, b), Infinity);
+	const right = xs.reduce((a, b) => Math.max(a, b), -Infinity);
+	const bottom = ys.reduce((a, b) => Math.max(a, b), -Infinity);
+	return grow({ x: left, y: top, width: right - left, height: bottom - top }, NIB_MM[tool] * PT_PER_MM);
+}
+
+function pixelsOf(box: Box, { width, height }: GreyImage): PixelBox {
+	const xPx = Math.min(width, Math.max(0, Math.floor(box.x * PX_PER_PT)));
+	const yPx = Math.min(height, Math.max(0, Math.floor(box.y * PX_PER_PT)));
+	const right = Math.min(width, Math.max(xPx, Math.ceil((box.x + box.width) * PX_PER_PT)));
+	const bottom = Math.min(height, Math.max(yPx, Math.ceil((box.y + box.height) * PX_PER_PT)));
+	return { xPx, yPx, widthPx: right - xPx, heightPx: bottom - yPx };
+}
