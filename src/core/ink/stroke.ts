@@ -11,6 +11,8 @@ export type StrokePoint = readonly [x: number, y: number, tMs?: number];
 export interface Stroke {
 	readonly tool: Tool;
 	readonly points: readonly StrokePoint[];
+	/** Another nib than the tool's own (see NIB_MM), in millimetres. */
+	readonly widthMm?: number;
 }
 
 /** What may happen to a sheet besides the pen. Boxes and lengths in points. */

@@ -1,0 +1,81 @@
+import type { GreyImage, PixelBox } from '../image';
+import { PLANE_COUNT } from './inkTools';
+
+/** Side of a tile, in pixels: only tiles that ink touches are kept and laid over the print. */
+export const TILE_PX = 64;
+
+/**
+ * How much light the ink on a part of a page takes, pixel by pixel, in planes (see PLANES). Kept as
+ * square tiles counted from the page's origin; a tile nobody touched does not exist.
+ */
+export interface InkLayers {
+	readonly window: PixelBox;
+	readonly firstColumn: number;
+	readonly firstRow: number;
+	readonly columns: number;
+	readonly rows: number;
+	readonly tiles: (Float32Array | undefined)[];
+}
+
+/** Empty layers over a window of a page. */
+export function inkLayers(window: PixelBox): InkLayers {
+	const firstColumn = Math.floor(window.xPx / TILE_PX);
+	const firstRow = Math.floor(window.yPx / TILE_PX);
+	const columns = Math.ceil((window.xPx + window.widthPx) / TILE_PX) - firstColumn;
+	const rows = Math.ceil((window.yPx + window.heightPx) / TILE_PX) - firstRow;
+	const tiles: (Float32Array | undefined)[] = [];
+	tiles.length = PLANE_COUNT * columns * rows;
+	return { window, firstColumn, firstRow, columns, rows, tiles };
+}
+
+/** The tile of a plane that holds pixel (x, y) of the page, made when it is not there yet. */
+export function tileAt(layers: InkLayers, plane: number, x: number, y: number): Float32Array {
+	const index = tileIndex(layers, plane, x, y);
+	return (layers.tiles[index] ??= new Float32Array(TILE_PX * TILE_PX));
+}
+
+/** The same, undefined where nothing lies there. */
+export function tileIfAny(layers: InkLayers, plane: number, x: number, y: number): Float32Array | undefined {
+	return layers.tiles[tileIndex(layers, plane, x, y)];
+}
+
+function tileIndex({ firstColumn, firstRow, columns, rows }: InkLayers, plane: number, x: number, y: number): number {
+	return (plane * rows + Math.floor(y / TILE_PX) - firstRow) * columns + Math.floor(x / TILE_PX) - firstColumn;
+}
+
+/** Writes the print with the layers' ink over it into `page`, inside `window` only. */
+export function layOverPrintInPlace(page: GreyImage, print: GreyImage, layers: InkLayers, window: PixelBox): void {
+	const { width } = print;
+	const source = print.data;
+	const out = page.data;
+	const right = window.xPx + window.widthPx;
+	const bottom = window.yPx + window.heightPx;
+	for (let y = window.yPx; y < bottom; y++)
+		out.set(source.subarray(y * width + window.xPx, y * width + right), y * width + window.xPx);
+	const { firstColumn, firstRow, columns, rows, tiles } = layers;
+	const perPlane = columns * rows;
+	for (let tile = 0; tile < perPlane; tile++) {
+		const a = tiles[tile];
+		const b = tiles[perPlane + tile];
+		const c = tiles[2 * perPlane + tile];
+		const d = tiles[3 * perPlane + tile];
+		if (!a && !b && !c && !d) continue;
+		const left = (firstColumn + (tile % columns)) * TILE_PX;
+		const top = (firstRow + Math.floor(tile / columns)) * TILE_PX;
+		const x0 = Math.max(window.xPx, left);
+		const x1 = Math.min(right, left + TILE_PX);
+		const y0 = Math.max(window.yPx, top);
+		const y1 = Math.min(bottom, top + TILE_PX);
+		for (let y = y0; y < y1; y++) {
+			let at = (y - top) * TILE_PX + x0 - left;
+			for (let pixel = y * width + x0; pixel < y * width + x1; pixel++, at++) {
+				let light = 1;
+				if (a) light *= 1 - (a[at] ?? 0);
+				if (b) light *= 1 - (b[at] ?? 0);
+				if (c) light *= 1 - (c[at] ?? 0);
+				if (d) light *= 1 - (d[at] ?? 0);
+				if (light < 1) out[pixel] = ((source[pixel] ?? 0) * light + 0.5) | 0;
+			}
+		}
+	}
+}
