@@ -5,6 +5,7 @@ import type { GreyImage } from './image';
 import type { Layout } from './layout/layout';
 import { findMarks } from './marks/findMarks';
 import type { PageMarks } from './marks/mark';
+import { numberMarks } from './marks/numberMarks';
 import { readMachine } from './reading/readMachine';
 import type { BallotStatement, ContestReading } from './reading/statement';
 import { evaluate } from './rules/evaluate';
@@ -32,10 +33,8 @@ export interface BallotReading {
  * layout's size; a page that is missing there was not seen.
  */
 export function readBallot(images: ReadonlyMap<number, GreyImage>, open: OpenBallot): BallotReading {
-	return readMarks(
-		[...images].map(([page, image]) => readPage(image, page, open)),
-		open
-	);
+	const pages = [...images].map(([page, image]) => readPage(image, page, open));
+	return readMarks(numberMarks(pages), open);
 }
 
 /** What is on one page: the measure of every target and every mark that was not printed. */

@@ -66,15 +66,24 @@ function readFile(file: string, election: Election, style: string, open: (style:
 	const { ink, problem } = checkInk(document);
 	if (!ink) return { refused: problem };
 	if (ink.election !== undefined && ink.election !== election.id)
-		return refuse('other-election', `expected ink of election "${election.id}", got "${ink.election}"; name its file with --election`);
+		return refuse(
+			'other-election',
+			`expected ink of election "${election.id}", got "${ink.election}"; name its file with --election`
+		);
 	const id = ink.style ?? style;
 	if (!election.styles.some((known) => known.id === id))
 		return refuse('no-such-style', `expected a style of ${election.styles.map((s) => s.id).join(', ')}, got "${id}"`);
 	const ballot = open(id);
 	const missing = ink.pages.find(({ page }) => page > ballot.prints.length);
 	if (missing)
-		return refuse('no-such-page', `expected a page from 1 to ${ballot.prints.length} of style "${id}", got ${missing.page}`);
-	return { reading: readBallot(new Map(ink.pages.map((page) => [page.page, imageOf(page, ballot)])), ballot), open: ballot };
+		return refuse(
+			'no-such-page',
+			`expected a page from 1 to ${ballot.prints.length} of style "${id}", got ${missing.page}`
+		);
+	return {
+		reading: readBallot(new Map(ink.pages.map((page) => [page.page, imageOf(page, ballot)])), ballot),
+		open: ballot
+	};
 }
 
 function inkText(file: string): { readonly refused: Refused } | { readonly text: string } {
@@ -103,7 +112,11 @@ function imageOf(ink: PageInk, { layout, prints }: OpenBallot): ReturnType<typeo
 }
 
 /** The record of one file, with the field names of the command line's contract. */
-function recordOf(file: string, { pages, contests, ballot }: BallotReading, { election, layout, rulebook }: OpenBallot) {
+function recordOf(
+	file: string,
+	{ pages, contests, ballot }: BallotReading,
+	{ election, layout, rulebook }: OpenBallot
+) {
 	return {
 		file,
 		election: election.id,

@@ -32,7 +32,13 @@ export class Session {
 	#found: PageMarks[];
 	readonly #sent = new Map<string, string>();
 
-	constructor({ election, style, words, languages, rulebook }: Pick<Open, 'election' | 'style' | 'words' | 'languages' | 'rulebook'>) {
+	constructor({
+		election,
+		style,
+		words,
+		languages,
+		rulebook
+	}: Pick<Open, 'election' | 'style' | 'words' | 'languages' | 'rulebook'>) {
 		const layout = layOut(election, style, words, languages);
 		const prints = layout.pages.map(({ page }) => printPage(layout, page));
 		this.#open = { election, layout, rulebook, prints };
