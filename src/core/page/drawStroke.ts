@@ -2,7 +2,8 @@ import type { PixelBox } from '../image';
 import type { Stroke, Tool } from '../ink/stroke';
 import { grainAt } from '../random';
 import { TILE_PX, tileAt, tileIfAny, type InkLayers } from './inkLayers';
-import { ERASER_RESIDUE, ERASER_SOFT_PX, INK_TOOLS, PLANE_COUNT } from './inkTools';
+import { ERASER, ERASER_RESIDUE, INK_TOOLS, PLANE_COUNT } from './inkTools';
+import { inkTexture, TEXTURE_MASK, TEXTURE_PX } from './inkTexture';
 import { coverageAt, strokeDepth, type StrokeDepth } from './strokeDepth';
 import { strokePath } from './strokePath';
 
@@ -30,12 +31,16 @@ function lay(
 	originY: number,
 	seed: number
 ): void {
-	const { plane, buildUp } = INK_TOOLS[tool];
-	const takes = TEXTURES[tool];
+	const { plane, density, softPx, roughPx, grainShare, buildUp } = INK_TOOLS[tool];
+	const { grain, blotches } = inkTexture(tool, seed);
+	const leastDepth = -softPx - roughPx / 2;
+	const soft = tool === 'felt';
+	const dry = tool === 'dry';
 	for (let row = 0; row < height; row++) {
 		const y = row + top;
 		const pageY = y + originY;
 		const end = ends[row] ?? 0;
+		const grainRow = (y & TEXTURE_MASK) * TEXTURE_PX;
 		let column = starts[row] ?? 0;
 		while (column < end) {
 			const pageX = column + left + originX;
@@ -45,9 +50,20 @@ function lay(
 			let at = (pageY % TILE_PX) * TILE_PX + pageX - tileLeft;
 			for (; column < stop; column++, at++) {
 				const depth = depths[row * width + column] ?? 0;
-				if (depth < LEAST_DEPTH) continue;
-				const fresh = takes(depth, strengths[row * width + column] ?? 0, column + left, y, seed);
+				if (depth <= leastDepth) continue;
+				const spot = grainRow + ((column + left) & TEXTURE_MASK);
+				const blotch = blotches[spot] ?? 0;
+				let covered = (depth + roughPx * (blotch - 0.5) + softPx) / (2 * softPx);
+				if (covered <= 0) continue;
+				if (covered > 1) covered = 1;
+				if (soft) covered *= covered * (3 - 2 * covered);
+				const strength = Math.max(0, strengths[row * width + column] ?? 0);
+				const tooth = grain[spot] ?? 0;
+				let fresh = density * covered * strength * (1 - grainShare * tooth);
+				// From a pen running dry, ink reaches fewer and fewer spots of the paper.
+				if (dry) fresh *= coverageAt(strength - DRY_SPOTS * (0.65 * blotch + 0.35 * tooth), DRY_SPOT_SOFT);
 				if (fresh <= 0) continue;
+				if (fresh > 1) fresh = 1;
 				tile ??= tileAt(layers, plane, pageX, pageY);
 				const old = tile[at] ?? 0;
 				const more = old > fresh ? old : fresh;
@@ -58,59 +74,9 @@ function lay(
 	}
 }
 
-/** Below this no texture lets ink through. */
-const LEAST_DEPTH = -2.2;
-
-type Texture = (depth: number, strength: number, x: number, y: number, seed: number) => number;
-
-/** Share of the light that each tool's ink takes at one pixel. The figures were found by trial. */
-const TEXTURES: Readonly<Record<Exclude<Tool, 'eraser'>, Texture>> = {
-	ballpoint(depth, strength, x, y, seed) {
-		const { density, softPx } = INK_TOOLS.ballpoint;
-		const covered = coverageAt(depth, softPx);
-		return covered === 0 ? 0 : Math.min(1, density * covered * strength * (1 - 0.14 * grainAt(x, y, seed)));
-	},
-	pencil(depth, strength, x, y, seed) {
-		const { density, softPx } = INK_TOOLS.pencil;
-		if (depth < -softPx - 0.5) return 0;
-		const tooth = 0.6 * blotch(x, y, 2.3, seed) + 0.4 * grainAt(x, y, seed);
-		const covered = coverageAt(depth + 0.9 * (tooth - 0.5), softPx);
-		return covered === 0 ? 0 : density * covered * Math.max(0, strength) * (1 - 0.5 * (1 - tooth));
-	},
-	felt(depth, _strength, x, y, seed) {
-		const { density, softPx } = INK_TOOLS.felt;
-		if (depth < -softPx - 0.4) return 0;
-		const covered = coverageAt(depth + 0.7 * (blotch(x, y, 3.7, seed) - 0.5), softPx);
-		return density * covered * covered * (3 - 2 * covered) * (1 - 0.02 * grainAt(x, y, seed));
-	},
-	faint(depth, strength, x, y, seed) {
-		const { density, softPx } = INK_TOOLS.faint;
-		const covered = coverageAt(depth, softPx);
-		return covered === 0 ? 0 : density * covered * Math.max(0, strength) * (1 - 0.4 * grainAt(x, y, seed));
-	},
-	dry(depth, strength, x, y, seed) {
-		const { density, softPx } = INK_TOOLS.dry;
-		const covered = coverageAt(depth, softPx);
-		if (covered === 0) return 0;
-		const grain = grainAt(x, y, seed);
-		// Ink reaches fewer and fewer spots of the paper, and less of it.
-		const reaches = coverageAt(strength - 0.75 * (0.65 * blotch(x, y, 2.6, seed + 7) + 0.35 * grain), 0.12);
-		return Math.min(1, density * covered * reaches * (0.35 + 0.65 * Math.max(0, strength)) * (1 - 0.14 * grain));
-	}
-};
-
-/** Smooth noise from 0 to 1 with blotches of about `sizePx`. */
-function blotch(x: number, y: number, sizePx: number, seed: number): number {
-	const column = Math.floor(x / sizePx);
-	const row = Math.floor(y / sizePx);
-	const u = x / sizePx - column;
-	const v = y / sizePx - row;
-	const a = grainAt(column, row, seed + 3);
-	const b = grainAt(column + 1, row, seed + 3);
-	const c = grainAt(column, row + 1, seed + 3);
-	const d = grainAt(column + 1, row + 1, seed + 3);
-	return (a + (b - a) * u) * (1 - v) + (c + (d - c) * u) * v;
-}
+/** Pressure below which the emptiest spots stay white, and how sharply. Found by trial. */
+const DRY_SPOTS = 0.75;
+const DRY_SPOT_SOFT = 0.12;
 
 /** Takes ink away under an eraser, as much as each kind of ink lets go. */
 function rub(
@@ -138,10 +104,11 @@ function rub(
 				for (let at = column; at < stop; at++) {
 					const old = tile[first + at] ?? 0;
 					if (old === 0) continue;
-					const covered = coverageAt(depths[row * width + at] ?? 0, ERASER_SOFT_PX);
+					const covered = coverageAt(depths[row * width + at] ?? 0, ERASER.softPx);
 					if (covered === 0) continue;
-					const left01 = Math.min(1, residue * (0.7 + 0.6 * grainAt(at + left, y, seed + 11)));
-					tile[first + at] = old * (1 - covered * (1 - left01));
+					// Uneven, most where most comes off.
+					const stays = residue * (1 + (1 - residue) * (grainAt(at + left, y, seed + 11) - 0.5));
+					tile[first + at] = old * (1 - covered * (1 - stays));
 				}
 			}
 			column = stop;

@@ -30,9 +30,7 @@ let ends = new Int32Array(0);
  * undefined where the stroke does not touch the window.
  */
 export function strokeDepth(path: StrokePath, window: PixelBox): StrokeDepth | undefined {
-	const { count, xs, ys, radii, strengths: pressures, softPx } = path;
-	// Textures move an edge by up to half a pixel.
-	const margin = softPx + 1;
+	const { count, xs, ys, radii, strengths: pressures, softPx, marginPx: margin } = path;
 	let minX = Infinity;
 	let minY = Infinity;
 	let maxX = -Infinity;
@@ -129,10 +127,7 @@ function prepare(width: number, height: number): void {
 	ends.fill(0, 0, height);
 }
 
-/**
- * Share of a pixel that is covered at `depth`: linear over the ramp. A line thinner than a pixel never
- * covers more than its width.
- */
+/** Share of a pixel that is covered at `depth`: linear over the ramp. */
 export function coverageAt(depth: number, softPx: number): number {
 	const share = (depth + softPx) / (2 * softPx);
 	return share <= 0 ? 0 : share >= 1 ? 1 : share;

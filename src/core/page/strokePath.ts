@@ -1,7 +1,7 @@
 import { PT_PER_MM, PX_PER_MM, PX_PER_PT } from '../image';
 import { NIB_MM, type Stroke } from '../ink/stroke';
 import { grainAt } from '../random';
-import { ERASER_SOFT_PX, INK_TOOLS } from './inkTools';
+import { ERASER, INK_TOOLS } from './inkTools';
 
 /** A stroke as short pieces in pixels, relative to the pixel origin of its anchor. */
 export interface StrokePath {
@@ -13,6 +13,8 @@ export interface StrokePath {
 	/** Pressure of the pen at each point, around 1; of a pen running dry, what it still gives, down to below 0. */
 	readonly strengths: Float64Array;
 	readonly softPx: number;
+	/** How far beyond its edge the stroke can leave ink, in pixels: the ramp and the edge's roughness. */
+	readonly marginPx: number;
 }
 
 /** Positions are rounded to this share of a pixel, so that the same mark at another target is the same to the bit. */
@@ -56,10 +58,10 @@ export function strokePath(stroke: Stroke, originX: number, originY: number, see
 		cornersY[corners] = y;
 		corners += 1;
 	}
-	const { softPx, widthSway, pressureSway } =
-		tool === 'eraser' ? { softPx: ERASER_SOFT_PX, widthSway: 0, pressureSway: 0 } : INK_TOOLS[tool];
+	const { softPx, roughPx, widthSway, pressureSway } = tool === 'eraser' ? ERASER : INK_TOOLS[tool];
+	const marginPx = softPx + roughPx / 2;
 	const radiusPx = ((stroke.widthMm ?? NIB_MM[tool]) * PX_PER_MM) / 2;
-	if (corners === 1) return dotPath(cornersX, cornersY, radiusPx, softPx);
+	if (corners === 1) return dotPath(cornersX, cornersY, radiusPx, softPx, marginPx);
 	const count = pieces + 1;
 	const xs = new Float64Array(count);
 	const ys = new Float64Array(count);
@@ -87,13 +89,13 @@ export function strokePath(stroke: Stroke, originX: number, originY: number, see
 		}
 		travelled += stretch;
 	}
-	return { count, xs, ys, radii, strengths, softPx };
+	return { count, xs, ys, radii, strengths, softPx, marginPx };
 }
 
 /** A linear ramp at the edge of a disc adds a twelfth of a square pixel times pi; the radius takes it off again. */
-function dotPath(xs: Float64Array, ys: Float64Array, radiusPx: number, softPx: number): StrokePath {
+function dotPath(xs: Float64Array, ys: Float64Array, radiusPx: number, softPx: number, marginPx: number): StrokePath {
 	const radius = Math.sqrt(Math.max(0.01, radiusPx * radiusPx - (softPx * softPx) / 3));
-	return { count: 1, xs, ys, radii: Float64Array.of(radius), strengths: Float64Array.of(1), softPx };
+	return { count: 1, xs, ys, radii: Float64Array.of(radius), strengths: Float64Array.of(1), softPx, marginPx };
 }
 
 /** Smooth noise from -1 to 1 along the stroke. */
@@ -116,6 +118,6 @@ function inkLeft(sPx: number, seed: number): number {
 
 /** How far from its points a stroke can reach, in points. */
 export function reachPt(stroke: Stroke): number {
-	const softPx = stroke.tool === 'eraser' ? ERASER_SOFT_PX : INK_TOOLS[stroke.tool].softPx;
+	const { softPx } = stroke.tool === 'eraser' ? ERASER : INK_TOOLS[stroke.tool];
 	return 0.6 * (stroke.widthMm ?? NIB_MM[stroke.tool]) * PT_PER_MM + (softPx + 2) / PX_PER_PT;
 }
