@@ -1,0 +1,118 @@
+import { describe, expect, it } from 'vitest';
+import { Hand, type HandEvent, type HandSample } from '$lib/paper/hand';
+
+const page = { widthPt: 612, heightPt: 792 };
+/** A sheet shown at two CSS pixels a point, its corner at (10, 20). */
+const hand = () => new Hand((x, y) => ({ x: (x - 10) / 2, y: (y - 20) / 2 }), page);
+
+const event = (x: number, y: number, more: Partial<HandEvent> = {}): HandEvent => ({
+	clientX: x,
+	clientY: y,
+	timeStamp: 1000,
+	pointerId: 1,
+	pointerType: 'mouse',
+	button: 0,
+	...more
+});
+const finger = (id: number, x: number, y: number, timeStamp: number): HandEvent =>
+	event(x, y, { pointerType: 'touch', pointerId: id, timeStamp });
+
+describe('a stroke', () => {
+	it('is in page points with milliseconds from pen down', () => {
+		const h = hand();
+		expect(h.down(event(110, 220))).toBe('draw');
+		h.move(event(112, 220, { timeStamp: 1008 }));
+		expect(h.up(event(114, 224, { timeStamp: 1016.4 }))).toEqual([
+			[50, 100, 0],
+			[51, 100, 8],
+			[52, 102, 16]
+		]);
+	});
+
+	it('keeps every sample that the browser merged into one event', () => {
+		const h = hand();
+		h.down(event(110, 220));
+		const merged: HandSample[] = [1, 2, 3, 4, 5].map((i) => ({
+			clientX: 110 + i,
+			clientY: 220,
+			timeStamp: 1000 + i
+		}));
+		h.move(event(115, 220, { timeStamp: 1005, getCoalescedEvents: () => merged }));
+		const points = h.up(event(115, 220, { timeStamp: 1006 }));
+		expect(points?.map(([x]) => x)).toEqual([50, 50.5, 51, 51.5, 52, 52.5]);
+	});
+
+	it('uses the event itself where the browser gives no merged samples', () => {
+		const h = hand();
+		h.down(event(110, 220));
+		h.move(event(120, 220, { getCoalescedEvents: () => [] }));
+		expect(h.up(event(120, 220))).toHaveLength(2);
+	});
+
+	it('of a tap is one point', () => {
+		const h = hand();
+		h.down(event(110, 220));
+		expect(h.up(event(110, 220, { timeStamp: 1050 }))).toEqual([[50, 100, 0]]);
+	});
+
+	it('may run off the sheet, but not far', () => {
+		const h = hand();
+		h.down(event(110, 220));
+		h.move(event(-1e9, 1e9));
+		expect(h.up(event(-1e9, 1e9))?.at(-1)?.slice(0, 2)).toEqual([-36, 792 + 36]);
+	});
+
+	it('of the right mouse button is none', () => {
+		const h = hand();
+		expect(h.down(event(110, 220, { button: 2 }))).toBe('ignore');
+		expect(h.up(event(110, 220, { button: 2 }))).toBeUndefined();
+	});
+});
+
+describe('fingers and palms', () => {
+	it('a cancelled touch leaves nothing, and the next one draws', () => {
+		const h = hand();
+		h.down(finger(1, 110, 220, 0));
+		h.move(finger(1, 150, 220, 10));
+		h.cancel({ pointerId: 1 });
+		expect(h.isDrawing).toBe(false);
+		expect(h.up(finger(1, 150, 220, 20))).toBeUndefined();
+		expect(h.down(finger(2, 110, 220, 500))).toBe('draw');
+		expect(h.up(finger(2, 110, 220, 520))).toHaveLength(1);
+	});
+
+	it('two fingers move the page and draw nothing, until both are lifted', () => {
+		const h = hand();
+		h.down(finger(1, 110, 220, 0));
+		expect(h.down(finger(2, 210, 220, 80))).toBe('scroll');
+		expect(h.move(finger(1, 110, 200, 90))).toBe('scroll');
+		expect(h.moved).toEqual({ x: 0, y: -10 });
+		expect(h.move(finger(2, 210, 200, 91))).toBe('scroll');
+		expect(h.moved).toEqual({ x: 0, y: -10 });
+		expect(h.up(finger(1, 110, 200, 120))).toBeUndefined();
+		expect(h.move(finger(2, 210, 100, 130))).toBe('scroll');
+		expect(h.up(finger(2, 210, 100, 150))).toBeUndefined();
+		expect(h.down(finger(3, 110, 220, 400))).toBe('draw');
+	});
+
+	it('a hand that comes to rest during a long stroke does not end it', () => {
+		const h = hand();
+		h.down(finger(1, 110, 220, 0));
+		h.move(finger(1, 130, 220, 300));
+		expect(h.down(finger(2, 300, 500, 400))).toBe('ignore');
+		expect(h.move(finger(2, 301, 500, 410))).toBe('ignore');
+		h.move(finger(1, 150, 220, 420));
+		expect(h.up(finger(1, 150, 220, 430))).toHaveLength(3);
+	});
+
+	it('a pen beats a finger, and the hand that holds it does not draw', () => {
+		const h = hand();
+		h.down(finger(1, 300, 500, 0));
+		expect(h.down(event(110, 220, { pointerType: 'pen', pointerId: 9, timeStamp: 50 }))).toBe('draw');
+		expect(h.move(finger(1, 320, 500, 60))).toBe('ignore');
+		const stroke = h.up(event(112, 220, { pointerType: 'pen', pointerId: 9, timeStamp: 90 }));
+		expect(stroke?.[0]).toEqual([50, 100, 0]);
+		expect(h.down(finger(2, 300, 500, 200))).toBe('ignore');
+		expect(h.down(finger(3, 110, 220, 2000))).toBe('draw');
+	});
+});
