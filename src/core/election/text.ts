@@ -1,0 +1,17 @@
+import type { Text } from './election';
+
+/**
+ * A text in `language`; where it has none (or a blank one), in `fallback`; where it has neither, in any language it
+ * has, and '' when it is empty. Nobody is left before an empty line because a translation is late.
+ */
+export function textIn(text: Text, language: string, fallback = 'en'): string {
+	return written(text, language) ?? written(text, fallback) ?? Object.values(text).find(notBlank) ?? '';
+}
+
+/** Own fields only: a language tag from outside may be "constructor". */
+const written = (text: Text, language: string): string | undefined => {
+	const found = Object.hasOwn(text, language) ? text[language] : undefined;
+	return found !== undefined && notBlank(found) ? found : undefined;
+};
+
+const notBlank = (words: string): boolean => words.trim() !== '';
