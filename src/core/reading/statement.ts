@@ -1,3 +1,4 @@
+import type { Stage } from '../election/election';
 import type { TargetReading } from '../marks/mark';
 
 /**
@@ -85,6 +86,8 @@ export interface Advice {
 	/** Ids of marks it is about. */
 	readonly marks?: readonly string[];
 	readonly choice?: string;
+	/** Where the ballot must be for it to apply; without it, anywhere. */
+	readonly stage?: Stage;
 	/** How pressing: `look` asks for a second look, `calm` does not. */
 	readonly tone: 'calm' | 'look';
 }
