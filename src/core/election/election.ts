@@ -106,10 +106,10 @@ export type Stage = 'holding' | 'polling-place' | 'mailed';
 
 /**
  * How a mistake is put right. The four differ between neighbouring jurisdictions, so none is a default:
- * an office's own file says which.
+ * an office's own file says which. `undecided`: the file leaves it open, and may not be published.
  */
 export type CorrectionMethod =
-	'replacement-only' | 'cross-out-allowed' | 'cross-out-preferred' | 'cross-out-last-resort';
+	'replacement-only' | 'cross-out-allowed' | 'cross-out-preferred' | 'cross-out-last-resort' | 'undecided';
 
 export interface Instructions {
 	/** Which pen, in one sentence. */
@@ -119,7 +119,7 @@ export interface Instructions {
 	readonly writeIn: Text;
 	readonly correction: {
 		readonly method: CorrectionMethod;
-		/** What to do, step by step, for each stage. */
+		/** What to do, step by step, for each stage; no steps where the office has not written them yet. */
 		readonly steps: Readonly<Record<Stage, readonly Text[]>>;
 		readonly cite: string;
 		readonly invented?: boolean;
@@ -170,6 +170,8 @@ export interface Answer {
 }
 
 export interface Election {
+	/** Where an editor finds the schema; nothing else reads it. */
+	readonly $schema?: string;
 	readonly format: 'fairhand-election/1';
 	readonly id: string;
 	/** true where county, people, dates and rules were made up. Shown to the reader. */

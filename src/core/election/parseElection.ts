@@ -1,0 +1,77 @@
+import { check } from './check';
+import { STAGES } from './checkInstructions';
+import type { CorrectionMethod, Election, Instructions, Problem, Stage, Text } from './election';
+
+/** Most characters of an election file that are looked at: some hundred times the demo county's. */
+const LONGEST_FILE = 16 * 1024 * 1024;
+
+/** `election` is there when no problem is an `error`. */
+export interface ParsedElection {
+	readonly election?: Election;
+	readonly problems: readonly Problem[];
+}
+
+/**
+ * An election file from its text, with every problem found. Text that is not JSON is one problem, with line and column
+ * where the engine tells them. Answers on corrections that the file leaves open come out as `undecided`, with no steps.
+ */
+export function parseElection(text: string): ParsedElection {
+	if (text.length > LONGEST_FILE) {
+		const message = `The file is longer than ${LONGEST_FILE} characters. Check that it is an election file.`;
+		return refused(`at most ${LONGEST_FILE} characters`, String(text.length), message);
+	}
+	// A byte order mark is no part of the text; some editors write one.
+	const json = text.startsWith('\uFEFF') ? text.slice(1) : text;
+	let document: unknown;
+	try {
+		document = JSON.parse(json);
+	} catch (error) {
+		const place = placeOf(json, error instanceof Error ? error.message : '');
+		const where = place === undefined ? '' : ` at ${place}`;
+		const message = `The file is not JSON${where}. Correct it there: look for a missing comma, quote or bracket.`;
+		return refused('a JSON document', `text that is not JSON${where}`, message);
+	}
+	const problems = check(document);
+	if (problems.some(({ severity }) => severity === 'error')) return { problems };
+	return { election: markOpenAnswers(document as Draft), problems };
+}
+
+const refused = (expected: string, received: string, message: string): ParsedElection => ({
+	problems: [{ path: '', expected, received, severity: 'error', message }]
+});
+
+/** Engines put the place in their message, each in its own words; one of them says nothing of it. */
+function placeOf(text: string, message: string): string | undefined {
+	const named = /line (\d+) column (\d+)/.exec(message);
+	if (named) return `line ${named[1] ?? ''}, column ${named[2] ?? ''}`;
+	const position = /position (\d+)/.exec(message);
+	const end = /end of (?:JSON|data|input)/i.test(message) ? text.length : undefined;
+	const offset = position ? Number(position[1]) : end;
+	if (offset === undefined) return undefined;
+	const before = text.slice(0, offset).split('\n');
+	return `line ${before.length}, column ${(before.at(-1)?.length ?? 0) + 1}`;
+}
+
+interface DraftCorrection {
+	readonly method?: CorrectionMethod | '';
+	readonly steps?: Partial<Record<Stage, readonly Text[]>>;
+	readonly cite?: string;
+	readonly invented?: boolean;
+}
+
+/** What `check` lets pass: an election whose correction may be open. */
+type Draft = Omit<Election, 'instructions'> & {
+	readonly instructions: Omit<Instructions, 'correction'> & { readonly correction?: DraftCorrection };
+};
+
+function markOpenAnswers(draft: Draft): Election {
+	const { method, steps, cite, ...rest } = draft.instructions.correction ?? {};
+	const filled = Object.fromEntries(STAGES.map((stage) => [stage, steps?.[stage] ?? []]));
+	const correction = {
+		...rest,
+		method: method === undefined || method === '' ? ('undecided' as const) : method,
+		steps: filled as Readonly<Record<Stage, readonly Text[]>>,
+		cite: cite ?? ''
+	};
+	return { ...draft, instructions: { ...draft.instructions, correction } };
+}
