@@ -1,5 +1,5 @@
 import type { Box } from '../../core/geometry';
-import { layOut } from '../../core/layout/layOut';
+import { layOut } from '../../core/layout/layOutBallot';
 import { BadInput, BadUsage } from '../failures';
 import { electionOf, styleOf, wordsOf } from '../files';
 import { optionsOf } from '../options';

@@ -2,7 +2,7 @@ import { readFileSync, statSync } from 'node:fs';
 import type { Election } from '../../core/election/election';
 import { checkInk } from '../../core/ink/checkInk';
 import type { PageInk } from '../../core/ink/stroke';
-import { layOut } from '../../core/layout/layOut';
+import { layOut } from '../../core/layout/layOutBallot';
 import { inkPage } from '../../core/page/inkPage';
 import { printPage } from '../../core/page/printPage';
 import { readBallot, type BallotReading, type OpenBallot } from '../../core/read';

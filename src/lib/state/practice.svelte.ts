@@ -2,7 +2,7 @@ import { ballotOf, type Ballot } from '$core/election/ballot';
 import type { Election, Stage } from '$core/election/election';
 import type { Mishap, PageInk, Stroke, Tool } from '$core/ink/stroke';
 import type { Layout } from '$core/layout/layout';
-import { layOut } from '$core/layout/layOut';
+import { layOut } from '$core/layout/layOutBallot';
 import type { PrintedWords } from '$core/layout/words';
 import type { Mark, TargetReading } from '$core/marks/mark';
 import type { BallotStatement, ContestReading } from '$core/reading/statement';

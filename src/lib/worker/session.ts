@@ -3,7 +3,7 @@ import type { GreyImage, PixelBox } from '$core/image';
 import { PX_PER_PT } from '$core/image';
 import { NIB_MM, type Mishap, type PageInk, type Stroke } from '$core/ink/stroke';
 import { PT_PER_MM } from '$core/image';
-import { layOut } from '$core/layout/layOut';
+import { layOut } from '$core/layout/layOutBallot';
 import type { PageLayout } from '$core/layout/layout';
 import { findMarks } from '$core/marks/findMarks';
 import type { PageMarks } from '$core/marks/mark';

@@ -1,0 +1,175 @@
+import { ballotOf } from '../election/ballot';
+import type { Contest, Election } from '../election/election';
+import type { Layout, PageLayout } from './layout';
+import { pageFoot, pageHead } from './pageHead';
+import { placeContest, type ContestBlock, type PlacedContest } from './placeContest';
+import { columnAt, targetSize, type Sheet } from './sheet';
+import { COLUMN_BOTTOM_PT, COLUMN_GAP_PT, CONTEST_GAP_PT, MARGIN_PT, PAGE } from './sizes';
+import type { PrintedWords } from './words';
+
+/**
+ * Rows kept off a fold leave a gap in their contest. Up to this height the whole contest moves down
+ * instead, so that its rows stay evenly spaced; found by trial.
+ */
+const MOVE_WHOLE_PT = 26;
+
+/**
+ * Where everything of one ballot style is on the practice sheet, in points. `languages`: one or two of
+ * the election's, main one first; without it its main language alone. The same arguments give the same
+ * numbers on every device. Contests stand in ballot order, down each column in turn, and are never split.
+ *
+ * Throws a RangeError for a style or language that is not there, and one that lists every contest too
+ * tall for a column of its own.
+ */
+export function layOut(
+	election: Election,
+	styleId: string,
+	words: PrintedWords,
+	languages: readonly string[] = election.languages.slice(0, 1)
+): Layout {
+	checkLanguages(election, words, languages);
+	const { style, contests } = ballotOf(election, styleId);
+	const sheet: Sheet = {
+		election,
+		words,
+		languages,
+		shape: election.target.shape,
+		side: election.target.side,
+		...targetSize(election),
+		namePt: election.page.namePt,
+		foldsPt: election.page.foldsAt.map((share) => share * PAGE.heightPt).sort((a, b) => a - b)
+	};
+	const heads = [pageHead(sheet, style, contests, true), pageHead(sheet, style, contests, false)] as const;
+	const blocks = blocksOf(contests, sheet);
+	checkHeights(blocks, heads[1].bottom);
+	const pages = pour(blocks, (page) => heads[page === 1 ? 0 : 1].bottom);
+	return {
+		election: election.id,
+		style: style.id,
+		languages: [...languages],
+		shape: sheet.shape,
+		side: sheet.side,
+		pages: pages.map((placed, index): PageLayout => {
+			const page = index + 1;
+			const head = heads[page === 1 ? 0 : 1];
+			return {
+				page,
+				...PAGE,
+				foldsPt: sheet.foldsPt,
+				contests: placed.map(({ contest }) => contest),
+				choices: placed.flatMap(({ choices }) => choices),
+				texts: [...head.texts, ...placed.flatMap(({ texts }) => texts), ...pageFoot(sheet, page, pages.length)],
+				rules: placed.flatMap(({ rules }) => rules)
+			};
+		})
+	};
+}
+
+function checkLanguages(election: Election, words: PrintedWords, languages: readonly string[]): void {
+	if (languages.length < 1 || languages.length > 2)
+		throw new RangeError(`layOut: expected one or two languages, got ${languages.length}: ${languages.join(', ')}`);
+	for (const language of languages) {
+		if (!election.languages.includes(language))
+			throw new RangeError(
+				`layOut: expected a language of the election (${election.languages.join(', ')}), got "${language}"`
+			);
+		if (!words[language])
+			throw new RangeError(
+				`layOut: expected printed words in "${language}", got ${Object.keys(words).join(', ')}; pass the section "layout" of its locale file`
+			);
+	}
+}
+
+/** One contest, broken into lines for each column of the page. */
+interface Block {
+	readonly id: string;
+	readonly columns: readonly ContestBlock[];
+}
+
+/** The party notice stands once: where the voter chooses a party, else at the first contest of a party. */
+function blocksOf(contests: readonly Contest[], sheet: Sheet): readonly Block[] {
+	const count = sheet.election.page.columns;
+	const gap = COLUMN_GAP_PT[count];
+	const widthPt = (PAGE.widthPt - 2 * MARGIN_PT - gap * (count - 1)) / count;
+	const columns = Array.from({ length: count }, (_, i) => columnAt(sheet, MARGIN_PT + i * (widthPt + gap), widthPt));
+	const noticeAt =
+		contests.find(({ kind }) => kind === 'party-preference') ?? contests.find(({ party }) => party !== undefined);
+	return contests.map((contest) => ({
+		id: contest.id,
+		columns: columns.map((column) => placeContest(contest, sheet, column, contest === noticeAt))
+	}));
+}
+
+function checkHeights(blocks: readonly Block[], top: number): void {
+	const tooTall = blocks.flatMap(({ id, columns: [first] }) => {
+		const bottom = first?.(top).bottom ?? 0;
+		return bottom > COLUMN_BOTTOM_PT ? [`${id} (${Math.ceil(bottom - top)} pt)`] : [];
+	});
+	if (tooTall.length > 0)
+		throw new RangeError(
+			`layOut: expected every contest to fit a column of ${Math.floor(COLUMN_BOTTOM_PT - top)} pt, but these do not: ${tooTall.join(', ')}; shorten their texts or set fewer columns`
+		);
+}
+
+/** Contests of each page, in ballot order. The last page's columns are made about equally long. */
+function pour(blocks: readonly Block[], topOf: (page: number) => number): readonly (readonly PlacedContest[])[] {
+	const pages: (readonly PlacedContest[])[] = [];
+	let rest = blocks;
+	do {
+		const top = topOf(pages.length + 1);
+		let filled = fillPage(rest, top, COLUMN_BOTTOM_PT);
+		if (filled.length === rest.length) filled = balance(rest, top, filled);
+		pages.push(filled);
+		rest = rest.slice(filled.length);
+	} while (rest.length > 0);
+	return pages;
+}
+
+/** As many of `blocks` as fit a page whose columns run from `top` to `bottom`. */
+function fillPage(blocks: readonly Block[], top: number, bottom: number): readonly PlacedContest[] {
+	const placed: PlacedContest[] = [];
+	let column = 0;
+	let y = top;
+	for (const { columns } of blocks) {
+		let found: PlacedContest | undefined;
+		while (!found && column < columns.length) {
+			const at = columns[column]?.(y);
+			if (at && at.bottom <= bottom) found = y === top ? at : withEvenRows(at, columns[column], y, bottom);
+			else {
+				column += 1;
+				y = top;
+			}
+		}
+		if (!found) break;
+		placed.push(found);
+		y = found.bottom + CONTEST_GAP_PT;
+	}
+	return placed;
+}
+
+/** The contest moved down as a whole where that closes the gap a fold makes in it. */
+function withEvenRows(
+	placed: PlacedContest,
+	block: ContestBlock | undefined,
+	y: number,
+	bottom: number
+): PlacedContest {
+	if (placed.foldGapPt === 0 || placed.foldGapPt > MOVE_WHOLE_PT) return placed;
+	const moved = block?.(y + placed.foldGapPt);
+	return moved?.foldGapPt === 0 && moved.bottom <= bottom ? moved : placed;
+}
+
+/** The same contests with the shortest columns that still hold them all. */
+function balance(blocks: readonly Block[], top: number, filled: readonly PlacedContest[]): readonly PlacedContest[] {
+	let best = filled;
+	let [low, high] = [top, COLUMN_BOTTOM_PT];
+	while (high - low > 4) {
+		const middle = (low + high) / 2;
+		const tried = fillPage(blocks, top, middle);
+		if (tried.length === blocks.length) {
+			best = tried;
+			high = middle;
+		} else low = middle;
+	}
+	return best;
+}

@@ -1,0 +1,97 @@
+import type { BallotStyle, Contest, Text } from '../election/election';
+import { widthOf } from './font/measure';
+import type { TextLine } from './layout';
+import { linesOf, stackLines, type Line, type LineStyle } from './lines';
+import type { Sheet } from './sheet';
+import { FOOT_BASELINE_PT, HEAD_FREE_PT, MARGIN_PT, PAGE, TEXT } from './sizes';
+import { fillIn, type SheetWords } from './words';
+
+const WIDTH_PT = PAGE.widthPt - 2 * MARGIN_PT;
+
+const OFFICE: LineStyle = { sizePt: TEXT.notePt, weight: 'regular', role: 'note' };
+const TITLE: LineStyle = { sizePt: TEXT.headPt, weight: 'bold', role: 'title', beforePt: 1 };
+const SECOND_TITLE: LineStyle = { sizePt: TEXT.secondHeadPt, weight: 'regular', role: 'title' };
+const STYLE: LineStyle = { sizePt: TEXT.notePt, weight: 'bold', role: 'note', beforePt: 2 };
+const PLAIN: LineStyle = { sizePt: TEXT.notePt, weight: 'regular', role: 'note' };
+const HOW: LineStyle = { sizePt: TEXT.notePt, weight: 'regular', role: 'note', beforePt: 5 };
+
+/** Space under the head. */
+const HEAD_FOOT_PT = 13;
+
+/** The head of a page and the y at which its columns begin. The first page's is longer: it says how to mark. */
+export function pageHead(sheet: Sheet, style: BallotStyle, contests: readonly Contest[], first: boolean) {
+	const lines = first ? firstHead(sheet, style, contests) : laterHead(sheet, style);
+	const { texts, bottom } = stackLines(lines, MARGIN_PT, MARGIN_PT - 4);
+	return { texts, bottom: bottom + HEAD_FOOT_PT };
+}
+
+function firstHead(sheet: Sheet, style: BallotStyle, contests: readonly Contest[]): readonly Line[] {
+	const { election, languages } = sheet;
+	const { pen, mark, writeIn } = election.instructions;
+	const writing = contests.some(({ choices }) => choices.some(({ kind }) => kind === 'write-in'));
+	const narrow = WIDTH_PT - HEAD_FREE_PT;
+	const how = perLanguage(languages, (tag) => joined([pen[tag], mark[tag], writing ? writeIn[tag] : '']));
+	return [
+		...linesOf(election.office.name, languages, narrow, OFFICE),
+		...linesOf(election.title, languages, narrow, TITLE, SECOND_TITLE),
+		...linesOf(styleName(sheet, style), languages, narrow, STYLE, PLAIN),
+		...linesOf(practiceNote(sheet), languages, narrow, PLAIN),
+		...linesOf(how, languages, WIDTH_PT, HOW)
+	];
+}
+
+function laterHead(sheet: Sheet, style: BallotStyle): readonly Line[] {
+	const { election, languages } = sheet;
+	const [main = ''] = languages;
+	const title = { [main]: joined([election.title[main], styleName(sheet, style)[main]], ' · ') };
+	return [
+		...linesOf(title, [main], WIDTH_PT - HEAD_FREE_PT, { ...STYLE, beforePt: 0 }),
+		...linesOf(practiceNote(sheet), languages, WIDTH_PT - HEAD_FREE_PT, PLAIN)
+	];
+}
+
+/** The foot: PRACTICE on the left, the page's number on the right, in every language of the sheet. */
+export function pageFoot(sheet: Sheet, page: number, pages: number): readonly TextLine[] {
+	const [main = 'en'] = sheet.languages;
+	const practice = joinedIn(sheet, ({ practice: word, notABallot }) => `${word} · ${notABallot}`, ' · ');
+	const number = joinedIn(sheet, (words) => fillIn(words.page, { page, pages }), ' / ');
+	const line = (text: string, x: number, role: TextLine['role']): TextLine => ({
+		text,
+		x,
+		y: FOOT_BASELINE_PT,
+		sizePt: TEXT.footPt,
+		weight: role === 'practice' ? 'bold' : 'regular',
+		spacingPt: role === 'practice' ? 0.8 : 0,
+		language: main,
+		role
+	});
+	const right = PAGE.widthPt - MARGIN_PT - widthOf(number, 'regular', TEXT.footPt, 0);
+	return [line(practice, MARGIN_PT, 'practice'), line(number, right, 'footer')];
+}
+
+function styleName({ words, languages }: Sheet, style: BallotStyle): Text {
+	return perLanguage(languages, (tag) =>
+		fillIn(words[tag]?.style ?? '{{name}}', { name: style.name[tag] ?? style.id })
+	);
+}
+
+/** The office's legal label, that this is practice, and that it stays at home. */
+function practiceNote({ election, words, languages }: Sheet): Text {
+	return perLanguage(languages, (tag) => {
+		const label = election.page.legalLabel?.[tag];
+		return joined([joined([label, words[tag]?.practiceNote], ' · '), words[tag]?.keep]);
+	});
+}
+
+function perLanguage(languages: readonly string[], text: (language: string) => string): Text {
+	return Object.fromEntries(languages.map((language) => [language, text(language)]));
+}
+
+function joinedIn({ words, languages }: Sheet, text: (words: SheetWords) => string, separator: string): string {
+	const texts = languages.flatMap((language) => (words[language] ? [text(words[language])] : []));
+	return [...new Set(texts)].join(separator).normalize('NFC');
+}
+
+function joined(parts: readonly (string | undefined)[], separator = ' '): string {
+	return parts.filter((part) => part).join(separator);
+}
