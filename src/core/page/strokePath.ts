@@ -46,8 +46,8 @@ export function strokePath(stroke: Stroke, originX: number, originY: number, see
 			throw new RangeError(
 				`strokePath: expected finite coordinates in points, got (${xPt}, ${yPt}); run checkInk first`
 			);
-		const x = Math.round((xPt * PX_PER_PT - originX) * SNAPS_PER_PX) / SNAPS_PER_PX;
-		const y = Math.round((yPt * PX_PER_PT - originY) * SNAPS_PER_PX) / SNAPS_PER_PX;
+		const x = snap(xPt * PX_PER_PT - originX);
+		const y = snap(yPt * PX_PER_PT - originY);
 		if (corners > 0) {
 			const dx = x - (cornersX[corners - 1] ?? 0);
 			const dy = y - (cornersY[corners - 1] ?? 0);
@@ -91,6 +91,28 @@ export function strokePath(stroke: Stroke, originX: number, originY: number, see
 	}
 	return { count, xs, ys, radii, strengths, softPx, marginPx };
 }
+
+/** A sharp line of even width along `points` [x0, y0, x1, y1, …] in points on the page, as print draws it. */
+export function plainPath(
+	points: Float64Array,
+	closed: boolean,
+	widthPt: number,
+	originX: number,
+	originY: number
+): StrokePath {
+	const corners = points.length / 2;
+	const count = corners + (closed ? 1 : 0);
+	const xs = new Float64Array(count);
+	const ys = new Float64Array(count);
+	for (let i = 0; i < count; i++) {
+		xs[i] = snap((points[2 * (i % corners)] ?? 0) * PX_PER_PT - originX);
+		ys[i] = snap((points[2 * (i % corners) + 1] ?? 0) * PX_PER_PT - originY);
+	}
+	const radii = new Float64Array(count).fill((widthPt * PX_PER_PT) / 2);
+	return { count, xs, ys, radii, strengths: new Float64Array(count).fill(1), softPx: 0.5, marginPx: 0.5 };
+}
+
+const snap = (px: number): number => Math.round(px * SNAPS_PER_PX) / SNAPS_PER_PX;
 
 /** A linear ramp at the edge of a disc adds a twelfth of a square pixel times pi; the radius takes it off again. */
 function dotPath(xs: Float64Array, ys: Float64Array, radiusPx: number, softPx: number, marginPx: number): StrokePath {
