@@ -29,16 +29,18 @@ const DECIDE: Readonly<Record<PeopleOutcome, string>> = {
 	duplicate: 'duplicate'
 };
 
-/** Keys of `reading.people.`: `when.…` and `decide.…`. */
+/** Keys of `reading.people.`: `when.…`, and `decide.…` or, where they would not look, `ifLooked.…`. */
 export function peopleSay(reading: ContestReading): PeopleLine {
 	const { looks, wouldLook, outcome, votes } = reading.people;
 	const alike = looks === 'always' || looks === 'never';
 	const when = { key: alike ? `when.${WHEN[looks]}` : `when.${WHEN[looks]}.${wouldLook ? 'yes' : 'no'}`, values: {} };
 	const asksForLook = reading.advice.some(({ tone }) => tone === 'look');
 	if (looks === 'never' || (!wouldLook && !asksForLook && !seesOtherwise(reading))) return { when };
-	if (votes.length > 0) {
-		const key = outcome === 'vote' || outcome === 'undervote' ? 'vote' : DECIDE[outcome];
-		return { when, decide: { key: `decide.${key}`, values: key === 'vote' ? { choices: votes } : {} } };
-	}
-	return { when, decide: { key: `decide.${outcome === 'vote' ? 'noVote' : DECIDE[outcome]}`, values: {} } };
+	// A list of names says what an undervote is; an empty one says that nothing was accepted.
+	const reads = outcome === 'vote' || outcome === 'undervote';
+	const key = !reads ? DECIDE[outcome] : votes.length > 0 ? 'vote' : outcome === 'vote' ? 'noVote' : 'undervote';
+	return {
+		when,
+		decide: { key: `${wouldLook ? 'decide' : 'ifLooked'}.${key}`, values: key === 'vote' ? { choices: votes } : {} }
+	};
 }

@@ -1,0 +1,69 @@
+import type { i18n as I18n } from 'i18next';
+import type { Sentence } from '$core/advice/sentence';
+import type { Choice, Contest, Election, Text } from '$core/election/election';
+import { textIn } from '$core/election/text';
+import type { Mark } from '$core/marks/mark';
+
+/** Puts keys, ids and marks of one contest into words of the page's language. */
+export interface Words {
+	/** A whole sentence: `section` is its place in the locales, such as "reading.headline". */
+	say(section: string, sentence: Sentence): string;
+	/** Any text of ours, with the target's shape as its context. */
+	text(key: string, values?: Record<string, unknown>): string;
+	choice(id: string): string;
+	mark(mark: Pick<Mark, 'kind' | 'place' | 'choice'>): string;
+	/** Texts of the election file by their path; [] where it has none. */
+	office(path: string): readonly string[];
+}
+
+export function wordsOf(i18n: I18n, lang: string, election: Election, contest?: Contest): Words {
+	const context = election.target.shape;
+	const text = (key: string, values: Record<string, unknown> = {}): string => i18n.t(key, { context, ...values });
+	const choice = (id: string): string => {
+		const found = contest?.choices.find((one) => one.id === id);
+		return found && contest ? nameOf(found, contest, lang, text) : id;
+	};
+	const party = (id: string): string => {
+		const found = election.parties.find((one) => one.id === id);
+		return found ? textIn(found.name, lang) : id;
+	};
+	const named = ([key, value]: [string, string | number | readonly string[]]): [string, string | number] => {
+		if (typeof value === 'object') return [key, list(lang, value.map(choice))];
+		if (typeof value === 'number') return [key, value];
+		if (key === 'choice' || key === 'otherChoice') return [key, choice(value)];
+		return [key, key === 'party' || key === 'otherParty' ? party(value) : value];
+	};
+	return {
+		text,
+		choice,
+		say: (section, { key, values }) => text(`${section}.${key}`, Object.fromEntries(Object.entries(values).map(named))),
+		mark: (mark) => {
+			const values = { kind: text(`marks.kind.${mark.kind}`), place: text(`marks.place.${mark.place}`) };
+			if (mark.choice === undefined) return text('marks.at', values);
+			return text('marks.atChoice', { ...values, choice: choice(mark.choice) });
+		},
+		office: (path) => texts(election, path).map((one) => textIn(one, lang))
+	};
+}
+
+/** "A, B and C" as the language writes it. */
+export const list = (lang: string, names: readonly string[]): string =>
+	new Intl.ListFormat(lang, { type: 'conjunction' }).format(names);
+
+/** A write-in has no name of its own: it is called by its line. */
+function nameOf(choice: Choice, contest: Contest, lang: string, text: Words['text']): string {
+	if (choice.kind !== 'write-in') return textIn(choice.name, lang);
+	const lines = contest.choices.filter(({ kind }) => kind === 'write-in');
+	if (lines.length === 1) return text('marks.writeInLine');
+	return text('marks.writeInLineNumber', { number: lines.indexOf(choice) + 1 });
+}
+
+function texts(election: Election, path: string): readonly Text[] {
+	let at: unknown = election;
+	for (const step of path.split('.')) {
+		if (typeof at !== 'object' || at === null || !Object.hasOwn(at, step)) return [];
+		at = (at as Record<string, unknown>)[step];
+	}
+	if (Array.isArray(at)) return at as readonly Text[];
+	return typeof at === 'object' && at !== null ? [at as Text] : [];
+}
