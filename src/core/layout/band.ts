@@ -61,7 +61,7 @@ function bandWords(
 	let at = x;
 	return best.tokens.map(({ text, language }) => {
 		const line: TextLine = {
-			text,
+			text: text.trimEnd(),
 			x: at,
 			y: baseline,
 			sizePt: BAND.textPt,

@@ -12,6 +12,13 @@ export interface DrawOptions {
 /** The bundled font, and what stands in for it until it is there. */
 export const FONT_FAMILY = "'Atkinson Hyperlegible Next', sans-serif";
 
+/**
+ * Class of the group that holds a page's texts. The style sheet around the SVG sets `font-kerning: none`
+ * and `font-variant-ligatures: none` for it, for which SVG has no attributes; `textLength` holds each line
+ * to its measured width even without that.
+ */
+export const TEXT_CLASS = 'sheet-text';
+
 const TINTED = { paper: '#fbf7ea', ink: '#1a2138', note: '#3d4560', band: '#6a5a2e', hairline: '#b9b09a' };
 const PLAIN = { paper: '#ffffff', ink: '#000000', note: '#000000', band: '#000000', hairline: '#000000' };
 
@@ -20,7 +27,6 @@ type Colours = typeof TINTED;
 /**
  * One page of a layout as an SVG document, in points. It holds presentation attributes only, so it needs
  * no inline style under a strict content security policy, and every text of the election file as text.
- * The page looks the same wherever the bundled font is loaded: letters stand without kerning, as measured.
  * Throws a RangeError for a page that is not there.
  */
 export function drawPage(layout: Layout, page: number, options: DrawOptions = {}): string {
@@ -37,7 +43,7 @@ export function drawPage(layout: Layout, page: number, options: DrawOptions = {}
 		`<g fill="none" stroke="${colours.ink}" stroke-linecap="round" stroke-linejoin="round">`,
 		...found.choices.map((choice) => drawTarget(layout, choice)),
 		'</g>',
-		`<g font-family="${FONT_FAMILY}" font-kerning="none" font-variant-ligatures="none">`,
+		`<g class="${TEXT_CLASS}" font-family="${FONT_FAMILY}">`,
 		...found.texts.map((line) => drawText(line, main, colours)),
 		'</g>',
 		'</svg>'
@@ -69,12 +75,14 @@ function drawText(line: TextLine, main: string, colours: Colours): string {
 		spacingPt === 0 ? '' : `letter-spacing="${short(spacingPt)}"`,
 		`fill="${colourOf(role, colours)}"`,
 		language === main ? '' : `lang="${escape(language)}"`,
-		fits(text) ? '' : `textLength="${short(widthOf(text, weight, sizePt, spacingPt))}" lengthAdjust="spacingAndGlyphs"`
+		// Browsers do not agree on the space after a spaced line's last letter, so such lines are left alone.
+		spacingPt === 0 ? `textLength="${short(widthOf(text, weight, sizePt, 0))}"` : '',
+		fits(text) ? '' : 'lengthAdjust="spacingAndGlyphs"'
 	];
 	return `<text ${attributes.filter((attribute) => attribute !== '').join(' ')}>${escape(text)}</text>`;
 }
 
-/** Whether the bundled font has every character: another font's letters are squeezed to the width laid out for them. */
+/** Whether the bundled font has every character: another font's letters are stretched to the width laid out for them. */
 function fits(text: string): boolean {
 	return Array.from(text).every((character) => placeInFont(character) !== undefined);
 }

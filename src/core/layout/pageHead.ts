@@ -9,19 +9,19 @@ import { fillIn, type SheetWords } from './words';
 const WIDTH_PT = PAGE.widthPt - 2 * MARGIN_PT;
 
 const OFFICE: LineStyle = { sizePt: TEXT.notePt, weight: 'regular', role: 'note' };
-const TITLE: LineStyle = { sizePt: TEXT.headPt, weight: 'bold', role: 'title', beforePt: 1 };
 const SECOND_TITLE: LineStyle = { sizePt: TEXT.secondHeadPt, weight: 'regular', role: 'title' };
 const STYLE: LineStyle = { sizePt: TEXT.notePt, weight: 'bold', role: 'note', beforePt: 2 };
 const PLAIN: LineStyle = { sizePt: TEXT.notePt, weight: 'regular', role: 'note' };
 const HOW: LineStyle = { sizePt: TEXT.notePt, weight: 'regular', role: 'note', beforePt: 5 };
 
-/** Space under the head. */
+/** Top of the head's first line, and the space under the head. */
+const HEAD_TOP_PT = 36;
 const HEAD_FOOT_PT = 13;
 
 /** The head of a page and the y at which its columns begin. The first page's is longer: it says how to mark. */
 export function pageHead(sheet: Sheet, style: BallotStyle, contests: readonly Contest[], first: boolean) {
 	const lines = first ? firstHead(sheet, style, contests) : laterHead(sheet, style);
-	const { texts, bottom } = stackLines(lines, MARGIN_PT, MARGIN_PT - 4);
+	const { texts, bottom } = stackLines(lines, MARGIN_PT, HEAD_TOP_PT);
 	return { texts, bottom: bottom + HEAD_FOOT_PT };
 }
 
@@ -33,11 +33,23 @@ function firstHead(sheet: Sheet, style: BallotStyle, contests: readonly Contest[
 	const how = perLanguage(languages, (tag) => joined([pen[tag], mark[tag], writing ? writeIn[tag] : '']));
 	return [
 		...linesOf(election.office.name, languages, narrow, OFFICE),
-		...linesOf(election.title, languages, narrow, TITLE, SECOND_TITLE),
+		...linesOf(
+			election.title,
+			languages,
+			narrow,
+			titleStyle(election.title[languages[0] ?? ''] ?? '', narrow),
+			SECOND_TITLE
+		),
 		...linesOf(styleName(sheet, style), languages, narrow, STYLE, PLAIN),
 		...linesOf(practiceNote(sheet), languages, narrow, PLAIN),
 		...linesOf(how, languages, WIDTH_PT, HOW)
 	];
+}
+
+function titleStyle(title: string, widthPt: number): LineStyle {
+	const [largest] = TEXT.headPts;
+	const sizePt = TEXT.headPts.find((size) => widthOf(title.normalize('NFC'), 'bold', size, 0) <= widthPt) ?? largest;
+	return { sizePt, weight: 'bold', role: 'title', beforePt: 1 };
 }
 
 function laterHead(sheet: Sheet, style: BallotStyle): readonly Line[] {

@@ -13,14 +13,14 @@ export const MARGIN_PT = 42;
 export const HEAD_FREE_PT = 72;
 
 /** Lowest y of a contest, and the baseline of the page's foot. */
-export const COLUMN_BOTTOM_PT = 738;
-export const FOOT_BASELINE_PT = 757;
+export const COLUMN_BOTTOM_PT = 744;
+export const FOOT_BASELINE_PT = 760;
 
 /** Space between columns. Two columns are then 252 pt wide (3.5 in), three 164. */
 export const COLUMN_GAP_PT = { 2: 24, 3: 18 } as const;
 
 /** Space between two contests in a column. */
-export const CONTEST_GAP_PT = 15;
+export const CONTEST_GAP_PT = 13;
 
 /** The practice band: two rules with small spaced words between them. */
 export const BAND = { heightPt: 11.5, topRulePt: 1.2, bottomRulePt: 0.4, textPt: 6.5, spacingPt: 1.1 } as const;
@@ -58,6 +58,7 @@ export const TEXT = {
 	detailPt: 10,
 	rankPt: 10,
 	footPt: 8.5,
-	headPt: 18,
+	/** The election's title: the largest of these that keeps it on one line. */
+	headPts: [18, 17, 16, 15, 14],
 	secondHeadPt: 12
 } as const;

@@ -1,6 +1,9 @@
 import { widthOf } from './font/measure';
 import type { FontWeight } from './layout';
 
+/** Sums of the same widths in another order differ by less. */
+const ROUNDING_PT = 1e-6;
+
 /**
  * `text` in lines no wider than `widthPt`, broken at spaces and after hyphens and slashes. A word too
  * long for a line of its own is broken where the line ends. Spaces at the ends of lines are dropped; an
@@ -9,26 +12,29 @@ import type { FontWeight } from './layout';
 export function wrap(text: string, weight: FontWeight, sizePt: number, widthPt: number): string[] {
 	const lines: string[] = [];
 	let line = '';
+	let linePt = 0;
 	for (const piece of piecesOf(text)) {
-		if (fits(line + piece)) {
+		const piecePt = widthOf(piece, weight, sizePt, 0);
+		if (linePt + piecePt <= widthPt + ROUNDING_PT) {
 			line += piece;
+			linePt += piecePt;
 			continue;
 		}
-		if (line.trim() !== '') lines.push(line.trim());
-		line = '';
+		endLine();
 		for (const character of piece.trimStart()) {
-			if (line !== '' && !fits(line + character)) {
-				lines.push(line);
-				line = '';
-			}
+			const characterPt = widthOf(character, weight, sizePt, 0);
+			if (line !== '' && linePt + characterPt > widthPt + ROUNDING_PT) endLine();
 			line += character;
+			linePt += characterPt;
 		}
 	}
-	if (line.trim() !== '') lines.push(line.trim());
+	endLine();
 	return lines;
 
-	function fits(candidate: string): boolean {
-		return widthOf(candidate.trim(), weight, sizePt, 0) <= widthPt;
+	function endLine(): void {
+		if (line.trim() !== '') lines.push(line.trim());
+		line = '';
+		linePt = 0;
 	}
 }
 
