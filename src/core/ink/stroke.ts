@@ -41,3 +41,6 @@ export const NIB_MM: Readonly<Record<Tool, number>> = {
 	dry: 0.5,
 	eraser: 5
 };
+
+/** Largest coordinate of ink, either sign, in points: many pages off the page already means a faulty file. */
+export const FARTHEST_PT = 10_000;

@@ -1,6 +1,6 @@
 import type { Box } from '../geometry';
 import { PX_PER_PT, type GreyImage, type PixelBox } from '../image';
-import type { PageInk, Stroke } from '../ink/stroke';
+import { FARTHEST_PT, type PageInk, type Stroke } from '../ink/stroke';
 import { drawStroke } from './drawStroke';
 import { inkLayers, layOverPrintInPlace } from './inkLayers';
 import { reachPt } from './strokePath';
@@ -17,7 +17,7 @@ export interface InkOptions {
  * `anchors`: the page's targets in points. Grain is counted from the target nearest to a stroke, so the
  * same mark in any target is the same to the byte (VVSG 2.0 1.1.6-J).
  * `window`: only this part gets ink; it is the same to the byte as that part of the whole page. Strokes
- * partly off the page are cut off. Throws a RangeError on coordinates that are not finite numbers.
+ * partly off the page are cut off. Throws a RangeError on coordinates that are no numbers or absurdly far out.
  */
 export function inkPage(
 	print: GreyImage,
@@ -72,8 +72,10 @@ function boundsOf(stroke: Stroke): Box | undefined {
 	let right = -Infinity;
 	let bottom = -Infinity;
 	for (const [x, y] of stroke.points) {
-		if (!Number.isFinite(x) || !Number.isFinite(y))
-			throw new RangeError(`inkPage: expected finite coordinates in points, got (${x}, ${y}); run checkInk first`);
+		if (!(Math.abs(x) <= FARTHEST_PT && Math.abs(y) <= FARTHEST_PT))
+			throw new RangeError(
+				`inkPage: expected coordinates from -${FARTHEST_PT} to ${FARTHEST_PT} points, got (${x}, ${y}); run checkInk first`
+			);
 		if (x < left) left = x;
 		if (x > right) right = x;
 		if (y < top) top = y;

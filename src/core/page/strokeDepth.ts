@@ -23,6 +23,8 @@ let depths = new Float32Array(0);
 let strengths = new Float32Array(0);
 let starts = new Int32Array(0);
 let ends = new Int32Array(0);
+let lastWidth = 0;
+let lastHeight = 0;
 
 /**
  * Distance of every pixel near the path to the path's edge; overlapping pieces keep the deepest, so a
@@ -110,21 +112,31 @@ export function strokeDepth(path: StrokePath, window: PixelBox): StrokeDepth | u
 	return { left, top, width, height, depths, strengths, starts, ends };
 }
 
-/** Clears the scratch arrays for an area, growing them where they are too small. */
+/**
+ * Empties the scratch arrays, growing them where they are too small. Only what the last call touched is
+ * written: a long thin stroke has a large box but few pixels.
+ */
 function prepare(width: number, height: number): void {
+	for (let row = 0; row < lastHeight; row++) {
+		const end = ends[row] ?? 0;
+		const start = starts[row] ?? 0;
+		if (start >= end) continue;
+		depths.fill(OUTSIDE, row * lastWidth + start, row * lastWidth + end);
+		strengths.fill(OUTSIDE, row * lastWidth + start, row * lastWidth + end);
+	}
 	const size = width * height;
 	if (depths.length < size) {
-		depths = new Float32Array(size);
-		strengths = new Float32Array(size);
+		depths = new Float32Array(size).fill(OUTSIDE);
+		strengths = new Float32Array(size).fill(OUTSIDE);
 	}
 	if (starts.length < height) {
 		starts = new Int32Array(height);
 		ends = new Int32Array(height);
 	}
-	depths.fill(OUTSIDE, 0, size);
-	strengths.fill(OUTSIDE, 0, size);
 	starts.fill(width, 0, height);
 	ends.fill(0, 0, height);
+	lastWidth = width;
+	lastHeight = height;
 }
 
 /** Share of a pixel that is covered at `depth`: linear over the ramp. */

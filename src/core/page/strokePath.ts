@@ -1,5 +1,5 @@
 import { PT_PER_MM, PX_PER_MM, PX_PER_PT } from '../image';
-import { NIB_MM, type Stroke } from '../ink/stroke';
+import { FARTHEST_PT, NIB_MM, type Stroke } from '../ink/stroke';
 import { grainAt } from '../random';
 import { ERASER, INK_TOOLS } from './inkTools';
 
@@ -20,6 +20,9 @@ export interface StrokePath {
 /** Positions are rounded to this share of a pixel, so that the same mark at another target is the same to the bit. */
 const SNAPS_PER_PX = 1024;
 
+/** Points nearer to the last than this share of half the width change nothing to be seen and are skipped. */
+const SKIPPED_SHARE = 0.25;
+
 /** Longest piece, in pixels: short enough for width and pressure to sway smoothly. */
 const PIECE_PX = 5;
 
@@ -32,35 +35,38 @@ const DRY_EMPTY_MM = 34;
 
 /**
  * The path of a stroke with at least one point. `originX`, `originY`: the anchor's pixel origin on the
- * page. Throws a RangeError on a coordinate that is not a finite number.
+ * page. Throws a RangeError on a coordinate that is not a number or farther out than FARTHEST_PT.
  */
 export function strokePath(stroke: Stroke, originX: number, originY: number, seed: number): StrokePath {
 	const { tool, points } = stroke;
-	const length = points.length;
-	const cornersX = new Float64Array(length);
-	const cornersY = new Float64Array(length);
+	const { softPx, roughPx, widthSway, pressureSway } = tool === 'eraser' ? ERASER : INK_TOOLS[tool];
+	const marginPx = softPx + roughPx / 2;
+	const radiusPx = ((stroke.widthMm ?? NIB_MM[tool]) * PX_PER_MM) / 2;
+	const cornersX = new Float64Array(points.length);
+	const cornersY = new Float64Array(points.length);
+	const tooClose = (radiusPx * SKIPPED_SHARE) ** 2;
 	let corners = 0;
 	let pieces = 0;
+	let left = points.length;
 	for (const [xPt, yPt] of points) {
-		if (!Number.isFinite(xPt) || !Number.isFinite(yPt))
+		left -= 1;
+		if (!(Math.abs(xPt) <= FARTHEST_PT && Math.abs(yPt) <= FARTHEST_PT))
 			throw new RangeError(
-				`strokePath: expected finite coordinates in points, got (${xPt}, ${yPt}); run checkInk first`
+				`strokePath: expected coordinates from -${FARTHEST_PT} to ${FARTHEST_PT} points, got (${xPt}, ${yPt}); run checkInk first`
 			);
 		const x = snap(xPt * PX_PER_PT - originX);
 		const y = snap(yPt * PX_PER_PT - originY);
 		if (corners > 0) {
 			const dx = x - (cornersX[corners - 1] ?? 0);
 			const dy = y - (cornersY[corners - 1] ?? 0);
-			if (dx === 0 && dy === 0) continue;
-			pieces += Math.ceil(Math.sqrt(dx * dx + dy * dy) / PIECE_PX);
+			const squared = dx * dx + dy * dy;
+			if (squared === 0 || (squared < tooClose && left > 0)) continue;
+			pieces += Math.ceil(Math.sqrt(squared) / PIECE_PX);
 		}
 		cornersX[corners] = x;
 		cornersY[corners] = y;
 		corners += 1;
 	}
-	const { softPx, roughPx, widthSway, pressureSway } = tool === 'eraser' ? ERASER : INK_TOOLS[tool];
-	const marginPx = softPx + roughPx / 2;
-	const radiusPx = ((stroke.widthMm ?? NIB_MM[tool]) * PX_PER_MM) / 2;
 	if (corners === 1) return dotPath(cornersX, cornersY, radiusPx, softPx, marginPx);
 	const count = pieces + 1;
 	const xs = new Float64Array(count);
