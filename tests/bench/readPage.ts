@@ -3,7 +3,7 @@ import { county } from '../../src/core/election/demo';
 import type { GreyImage } from '../../src/core/image';
 import { placeMark } from '../../src/core/ink/placeMark';
 import type { Stroke } from '../../src/core/ink/stroke';
-import { layOut } from '../../src/core/layout/layOut';
+import { layOut } from '../../src/core/layout/layOutBallot';
 import { inkPage } from '../../src/core/page/inkPage';
 import { printPage } from '../../src/core/page/printPage';
 import { readBallot, type OpenBallot } from '../../src/core/read';

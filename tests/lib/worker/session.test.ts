@@ -1,0 +1,114 @@
+import fc from 'fast-check';
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { county } from '$core/election/demo';
+import { placeMark } from '$core/ink/placeMark';
+import type { PageInk, Stroke } from '$core/ink/stroke';
+import { layOut } from '$core/layout/layOutBallot';
+import type { PrintedWords } from '$core/layout/words';
+import type { Rulebook } from '$core/rules/rule';
+import { Session } from '$lib/worker/session';
+import en from '$locales/en.json';
+
+const words: PrintedWords = { en: en.layout };
+const style = county.styles[0]!.id;
+const rulebook = JSON.parse(readFileSync(`src/core/rules/sets/${county.rulebook}.json`, 'utf8')) as Rulebook;
+const opened = { election: { ...county, languages: ['en'] }, style, words, languages: ['en'], rulebook };
+const layout = layOut(county, style, words, ['en']);
+const choices = layout.pages.flatMap(({ page, choices: own }) => own.map((choice) => ({ page, choice })));
+
+const kinds = [
+	'fill',
+	'check',
+	'cross',
+	'dot',
+	'ring',
+	'circle-name',
+	'underline-name',
+	'cross-out',
+	'light',
+	'erase'
+] as const;
+
+const act = fc.record({
+	at: fc.nat(choices.length - 1),
+	kind: fc.constantFrom(...kinds),
+	tool: fc.constantFrom('ballpoint' as const, 'pencil' as const, 'felt' as const, 'faint' as const),
+	seed: fc.nat(1000)
+});
+
+function strokesOf({
+	at,
+	kind,
+	tool,
+	seed
+}: {
+	at: number;
+	kind: (typeof kinds)[number];
+	tool: Stroke['tool'];
+	seed: number;
+}) {
+	const { page, choice } = choices[at]!;
+	return { page, strokes: placeMark(kind, choice, { tool, shape: layout.shape, side: layout.side, seed }) };
+}
+
+const findings = (session: Session) => {
+	const { marks, targets, ballot } = session.read();
+	return { marks, targets, ballot };
+};
+
+describe('Session', () => {
+	test('finds the same when ink is added act by act as when the whole sheet is read at once', () => {
+		fc.assert(
+			fc.property(fc.array(act, { minLength: 1, maxLength: 8 }), (acts) => {
+				const live = new Session(opened);
+				const pages: PageInk[] = layout.pages.map(({ page }) => ({ page, strokes: [], mishaps: [] }));
+				for (const one of acts) {
+					const { page, strokes } = strokesOf(one);
+					live.add(page, strokes, []);
+					live.read();
+					const ink = pages[page - 1]!;
+					pages[page - 1] = { ...ink, strokes: [...ink.strokes, ...strokes] };
+				}
+				const whole = new Session(opened);
+				whole.set(pages);
+				expect(findings(live)).toEqual(findings(whole));
+			}),
+			{ numRuns: 25 }
+		);
+	}, 120_000);
+
+	test('says only what changed', () => {
+		const session = new Session(opened);
+		expect(session.read().contests).toHaveLength(layout.pages.flatMap(({ contests }) => contests).length);
+		expect(session.read().contests).toHaveLength(0);
+		const { page, strokes } = strokesOf({ at: 0, kind: 'fill', tool: 'ballpoint', seed: 1 });
+		session.add(page, strokes, []);
+		expect(session.read().contests.map(({ contest }) => contest)).toContain(choices[0]!.choice.contest);
+	});
+
+	test('is blank again when the ink is taken away', () => {
+		const session = new Session(opened);
+		const before = findings(session);
+		const { page, strokes } = strokesOf({ at: 2, kind: 'cross-out', tool: 'felt', seed: 7 });
+		session.add(page, strokes, []);
+		expect(findings(session)).not.toEqual(before);
+		session.set(layout.pages.map((one) => ({ page: one.page, strokes: [], mishaps: [] })));
+		expect(findings(session)).toEqual(before);
+	});
+
+	test('gives the grey picture of a window, and only of that', () => {
+		const session = new Session(opened);
+		const { target } = choices[0]!.choice;
+		const { widthPx, heightPx, grey } = session.picture(1, target);
+		expect(grey).toHaveLength(widthPx * heightPx);
+		expect(widthPx).toBe(Math.round(target.width / 0.36));
+		expect(Math.min(...grey)).toBeLessThan(80);
+	});
+
+	test('refuses a page that the ballot has not', () => {
+		expect(() => {
+			new Session(opened).add(9, [], []);
+		}).toThrow(/expected a page from 1 to \d+, got 9/);
+	});
+});
