@@ -4,6 +4,9 @@ import { createInstance, type i18n } from 'i18next';
 export const LANGS = ['en', 'es'] as const;
 export type Lang = (typeof LANGS)[number];
 
+/** Each language by its own name: whoever looks for a language reads that one. */
+export const LANG_NAMES: Readonly<Record<Lang, string>> = { en: 'English', es: 'Español' };
+
 export const isLang = (tag: string): tag is Lang => (LANGS as readonly string[]).includes(tag);
 
 type Bundle = Record<string, unknown>;
