@@ -6,24 +6,31 @@ declare const self: ServiceWorkerGlobalScope & { __WB_MANIFEST: (PrecacheEntry |
 
 const home = new URL(self.registration.scope).pathname;
 
-// Pages. With kit.paths.relative a page's HTML only works at its own address, so another spelling is redirected, never served in place.
-registerRoute(
-	new NavigationRoute(async ({ url, request }) => {
-		const hit = await matchPrecache(url.pathname);
-		if (hit) return hit;
-		const slash = url.pathname.replace(/\/index\.html$|(?<!\/)$/, '/');
-		if (slash !== url.pathname && (await matchPrecache(slash))) return Response.redirect(slash + url.search, 302);
-		try {
-			return await fetch(request);
-		} catch {
-			return Response.redirect(home, 302);
-		}
-	})
-);
-// Everything else that was built.
+// Pages come first: precacheAndRoute would answer some of their addresses in its own way.
+registerRoute(new NavigationRoute(({ url, request }) => openPage(url, request)));
+// Every other file of the build. Nothing is fetched or kept beyond these.
 precacheAndRoute(self.__WB_MANIFEST, { cleanURLs: false, ignoreURLParametersMatching: [] });
 cleanupOutdatedCaches();
 clientsClaim();
-self.addEventListener('message', (e) => {
-	if ((e.data as { type?: string } | null)?.type === 'SKIP_WAITING') void self.skipWaiting();
+
+// The page asks the user first, and never in the middle of a ballot: a new version waits for this message.
+self.addEventListener('message', (event) => {
+	if ((event.data as { type?: string } | null)?.type === 'SKIP_WAITING') void self.skipWaiting();
 });
+
+/**
+ * A page from the device. Its links are relative, so it only works at its own address: another spelling of the address
+ * (no final slash, index.html) is redirected, never served in place. Unknown pages go to the network, and with none to
+ * the start.
+ */
+async function openPage(url: URL, request: Request): Promise<Response> {
+	const page = await matchPrecache(url.pathname);
+	if (page) return page;
+	const slashed = url.pathname.replace(/\/index\.html$|(?<!\/)$/, '/');
+	if (slashed !== url.pathname && (await matchPrecache(slashed))) return Response.redirect(slashed + url.search, 302);
+	try {
+		return await fetch(request);
+	} catch {
+		return Response.redirect(home, 302);
+	}
+}

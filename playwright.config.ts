@@ -1,0 +1,21 @@
+import { defineConfig, devices } from '@playwright/test';
+import { launchOptions } from './tests/support/browser.mjs';
+
+// Under a folder, as on most hosts: a link that only works at the root of a site then fails here.
+const site = 'http://localhost:4173/ballot/';
+
+export default defineConfig({
+	testDir: 'tests/screens',
+	outputDir: 'test-results',
+	fullyParallel: true,
+	workers: 2,
+	forbidOnly: Boolean(process.env.CI),
+	retries: 0,
+	use: { baseURL: site, trace: 'retain-on-failure', ...devices['Desktop Chrome'], launchOptions: launchOptions() },
+	webServer: {
+		command: 'node tests/support/serve.mjs 4173 /ballot',
+		url: site,
+		reuseExistingServer: !process.env.CI,
+		stdout: 'ignore'
+	}
+});
