@@ -3,9 +3,9 @@ import { around, type Box } from '../geometry';
 import { CAP_HEIGHT, UNITS_PER_EM } from './font/metrics';
 import { snapUp } from './grid';
 import type { RuleLine } from './layout';
-import { boxOfTexts, leadingOf, linesOf, placeLines, widthOfLines, type Line } from './lines';
+import { boxOfTexts, linesOf, placeLines, widthOfLines, type Line } from './lines';
 import type { Column, Row, Sheet } from './sheet';
-import { DROP, ROW_PT, TEXT, WRITE_IN } from './sizes';
+import { ROW_PT, TEXT, WRITE_IN } from './sizes';
 import { reachOf } from './targetOutline';
 
 /** From a baseline up to the middle of the capitals on it, as a share of their size. */
@@ -127,11 +127,4 @@ export function printedBox(sheet: Sheet, target: Box): Box {
 export function writeInLine(box: Box): RuleLine {
 	const y = box.y + box.height;
 	return { x1: box.x, y1: y, x2: box.x + box.width, y2: y, widthPt: WRITE_IN.lineWidthPt, role: 'write-in' };
-}
-
-/** Height of lines under each other, from the top of the first one's letters to the bottom of the last one's. */
-export function heightOf(lines: readonly Line[]): number {
-	const last = lines.at(-1);
-	if (!last) return 0;
-	return lines.reduce((sum, line) => sum + leadingOf(line), 0) + DROP * last.sizePt;
 }

@@ -16,10 +16,11 @@ const MOVE_WHOLE_PT = 26;
 /**
  * Where everything of one ballot style is on the practice sheet, in points. `languages`: one or two of
  * the election's, main one first; without it its main language alone. The same arguments give the same
- * numbers on every device. Contests stand in ballot order, down each column in turn, and are never split.
+ * numbers on every device. Contests stand in ballot order, down each column in turn, and are never split:
+ * where one is too tall for a column, the sheet has fewer and wider columns than the file asks for.
  *
  * Throws a RangeError for a style or language that is not there, and one that lists every contest too
- * tall for a column of its own.
+ * tall for a page of its own.
  */
 export function layOut(
 	election: Election,
@@ -40,8 +41,7 @@ export function layOut(
 		foldsPt: election.page.foldsAt.map((share) => share * PAGE.heightPt).sort((a, b) => a - b)
 	};
 	const heads = [pageHead(sheet, style, contests, true), pageHead(sheet, style, contests, false)] as const;
-	const blocks = blocksOf(contests, sheet);
-	checkHeights(blocks, heads[1].bottom);
+	const blocks = fittingBlocks(contests, sheet, heads[1].bottom);
 	const pages = pour(blocks, (page) => heads[page === 1 ? 0 : 1].bottom);
 	return {
 		election: election.id,
@@ -86,9 +86,23 @@ interface Block {
 	readonly columns: readonly ContestBlock[];
 }
 
+/** The contests in as many columns as the file asks for, or in the most that hold every one of them. */
+function fittingBlocks(contests: readonly Contest[], sheet: Sheet, top: number): readonly Block[] {
+	for (const count of [3, 2, 1] as const) {
+		if (count > sheet.election.page.columns) continue;
+		const blocks = blocksOf(contests, sheet, count);
+		const tooTall = blocks.filter(({ columns }) => columns.some((block) => block(top).bottom > COLUMN_BOTTOM_PT));
+		if (tooTall.length === 0) return blocks;
+		if (count === 1)
+			throw new RangeError(
+				`layOut: expected every contest to fit a page, ${Math.floor(COLUMN_BOTTOM_PT - top)} pt of height, but these do not: ${tooTall.map(({ id }) => id).join(', ')}; shorten their texts or use a smaller size for names`
+			);
+	}
+	return [];
+}
+
 /** The party notice stands once: where the voter chooses a party, else at the first contest of a party. */
-function blocksOf(contests: readonly Contest[], sheet: Sheet): readonly Block[] {
-	const count = sheet.election.page.columns;
+function blocksOf(contests: readonly Contest[], sheet: Sheet, count: 1 | 2 | 3): readonly Block[] {
 	const gap = COLUMN_GAP_PT[count];
 	const widthPt = (PAGE.widthPt - 2 * MARGIN_PT - gap * (count - 1)) / count;
 	const columns = Array.from({ length: count }, (_, i) => columnAt(sheet, MARGIN_PT + i * (widthPt + gap), widthPt));
@@ -98,17 +112,6 @@ function blocksOf(contests: readonly Contest[], sheet: Sheet): readonly Block[] 
 		id: contest.id,
 		columns: columns.map((column) => placeContest(contest, sheet, column, contest === noticeAt))
 	}));
-}
-
-function checkHeights(blocks: readonly Block[], top: number): void {
-	const tooTall = blocks.flatMap(({ id, columns: [first] }) => {
-		const bottom = first?.(top).bottom ?? 0;
-		return bottom > COLUMN_BOTTOM_PT ? [`${id} (${Math.ceil(bottom - top)} pt)`] : [];
-	});
-	if (tooTall.length > 0)
-		throw new RangeError(
-			`layOut: expected every contest to fit a column of ${Math.floor(COLUMN_BOTTOM_PT - top)} pt, but these do not: ${tooTall.join(', ')}; shorten their texts or set fewer columns`
-		);
 }
 
 /** Contests of each page, in ballot order. The last page's columns are made about equally long. */

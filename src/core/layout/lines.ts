@@ -58,7 +58,8 @@ export function widthOfLines(lines: readonly Line[]): number {
 export function placeLines(lines: readonly Line[], x: number, baseline: number): readonly TextLine[] {
 	let y = baseline;
 	return lines.map((line, place) => {
-		if (place > 0) y += leadingOf(line);
+		const before = lines[place - 1];
+		if (before) y += before.sizePt * LEADING - baselineIn(before) + line.beforePt + baselineIn(line);
 		const { text, language, sizePt, weight, role } = line;
 		return { text, x, y, sizePt, weight, spacingPt: 0, language, role };
 	});
@@ -72,11 +73,13 @@ export function stackLines(
 ): { texts: readonly TextLine[]; bottom: number } {
 	const [first] = lines;
 	if (!first) return { texts: [], bottom: top };
-	const { sizePt, beforePt } = first;
-	// The letters' middle, half-way up from descender to ascender, sits in the middle of the line's height.
-	const baseline = top + beforePt + (sizePt * LEADING) / 2 + (sizePt * (RISE - DROP)) / 2;
 	const bottom = lines.reduce((y, line) => y + leadingOf(line), top);
-	return { texts: placeLines(lines, x, baseline), bottom };
+	return { texts: placeLines(lines, x, top + first.beforePt + baselineIn(first)), bottom };
+}
+
+/** From the top of a line down to its baseline: the letters stand in the middle of the line's height. */
+function baselineIn({ sizePt }: Line): number {
+	return (sizePt * (LEADING + RISE - DROP)) / 2;
 }
 
 /** The box of the letters of placed lines. */

@@ -17,7 +17,7 @@ export const COLUMN_BOTTOM_PT = 744;
 export const FOOT_BASELINE_PT = 760;
 
 /** Space between columns. Two columns are then 252 pt wide (3.5 in), three 164. */
-export const COLUMN_GAP_PT = { 2: 24, 3: 18 } as const;
+export const COLUMN_GAP_PT = { 1: 0, 2: 24, 3: 18 } as const;
 
 /** Space between two contests in a column. */
 export const CONTEST_GAP_PT = 13;
