@@ -33,7 +33,10 @@ export function gatherEvidence(
 	return contest.choices.map(({ id, kind }) => {
 		const mine = marks.filter((mark) => mark.choice === id);
 		const level = darkest(machine.targets.filter((target) => target.choice === id).map((target) => target.level));
-		const strikes = mine.filter((mark) => crossesOut(mark, level));
+		const strikes = [
+			...mine.filter((mark) => crossesOut(mark, level)),
+			...marks.filter((mark) => mark.choice !== id && mark.kind === 'strike' && mark.alsoTouches?.includes(id))
+		];
 		const rest = mine.filter((mark) => !strikes.includes(mark));
 		const writeIn = kind === 'write-in';
 		return {

@@ -332,6 +332,16 @@ describe('what a contest is said to need while the voter still has the ballot', 
 		expect(keysAt(reading)).toEqual(['crossOut.crossOutLastResort']);
 	});
 
+	test('one line through two names crosses out both', () => {
+		const levels = { [ODESSA]: 'dark', [TOBIAS]: 'dark', 'treasurer/etxandi': 'dark' } as const;
+		const marks: Given['marks'] = [['treasurer', 'fenwright', 'strike', 'on-name', 'quillonby']];
+		const { advice } = adviseOn('treasurer', { levels, marks });
+		expect(advice.filter(({ stage }) => stage === 'holding').map(({ choice }) => choice)).toEqual([
+			'fenwright',
+			'quillonby'
+		]);
+	});
+
 	test('a joined arrow is the mark itself on an arrow ballot', () => {
 		const election = withTarget({ shape: 'arrow' });
 		const reading = adviseOn('treasurer', {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { REMEDIES, SITUATIONS } from '$core/advice/situation';
+import { MISSING_KEYS } from '$core/rules/vocabulary';
 import { MARK_KINDS, MARK_PLACES } from '$core/marks/mark';
 import en from '$locales/en.json';
 import es from '$locales/es.json';
@@ -61,6 +62,11 @@ describe('the texts of notes', () => {
 		for (const kind of MARK_KINDS) expect(paths).toContain(`marks.kind.${kind}`);
 		for (const place of MARK_PLACES)
 			expect(paths.some((path) => path === `marks.place.${place}` || path === `marks.place.${place}_oval`)).toBe(true);
+	});
+
+	test.each(BUNDLES)('say in %s why any clause did not apply', (_, bundle) => {
+		const paths = mine(bundle).map(([path]) => path.replace(/_oval$/, ''));
+		for (const key of MISSING_KEYS) expect(paths).toContain(`rules.missing.${key}`);
 	});
 
 	test('come in all three shapes where they come in one', () => {

@@ -1,0 +1,50 @@
+import type { PeopleStatement, TraceStep } from '$core/reading/statement';
+import type { Clause, Rulebook } from '$core/rules/rule';
+
+/** One clause that was looked at, with all that came of it, choice by choice. */
+export interface TracedClause {
+	readonly clause: Clause;
+	readonly result: TraceStep['result'];
+	/** Ids of marks that met it, and of choices it spoke of. */
+	readonly marks: readonly string[];
+	readonly choices: readonly string[];
+	/** Cites of the exceptions that it gave way to. */
+	readonly by: readonly string[];
+	/** Why it did not apply: keys of `rules.missing.`, and whether a person must settle the point first. */
+	readonly missing: readonly { readonly key: string; readonly unsure: boolean }[];
+}
+
+/**
+ * The trace of one contest by clause: a clause that applied to any choice is among the applied, one that
+ * gave way among the overridden, the rest among those not met. Steps of clauses that the rulebook does not
+ * have are left out.
+ */
+export function traceByClause(
+	{ trace }: Pick<PeopleStatement, 'trace'>,
+	{ clauses }: Rulebook
+): readonly TracedClause[] {
+	const citeOf = new Map(clauses.map(({ id, cite }) => [id, cite]));
+	return clauses.flatMap((clause): readonly TracedClause[] => {
+		const steps = trace.filter((step) => step.clause === clause.id);
+		const result = RESULTS.find((one) => steps.some((step) => step.result === one));
+		if (result === undefined) return [];
+		const told = steps.filter((step) => step.result === result);
+		const unique = <T>(list: readonly T[]): readonly T[] => [...new Set(list)];
+		return [
+			{
+				clause,
+				result,
+				marks: unique(told.flatMap(({ marks }) => marks)),
+				choices: unique(told.flatMap(({ choice }) => (choice === undefined ? [] : [choice]))),
+				by: unique(told.flatMap(({ by }) => (by === undefined ? [] : [citeOf.get(by) ?? by]))),
+				missing: unique(told.flatMap(({ missing }) => (missing === undefined ? [] : [missing]))).map(readMissing)
+			}
+		];
+	});
+}
+
+const RESULTS: readonly TraceStep['result'][] = ['applied', 'overridden', 'not-met'];
+
+const UNSURE = 'unsure.';
+const readMissing = (missing: string): TracedClause['missing'][number] =>
+	missing.startsWith(UNSURE) ? { key: missing.slice(UNSURE.length), unsure: true } : { key: missing, unsure: false };
