@@ -2,7 +2,8 @@ import { defineConfig, devices } from '@playwright/test';
 import { launchOptions } from './tests/support/browser.mjs';
 
 // Under a folder, as on most hosts: a link that only works at the root of a site then fails here.
-const site = 'http://localhost:4173/ballot/';
+const port = process.env.PORT ?? '4173';
+const site = `http://localhost:${port}/ballot/`;
 
 export default defineConfig({
 	testDir: 'tests/screens',
@@ -13,7 +14,7 @@ export default defineConfig({
 	retries: 0,
 	use: { baseURL: site, trace: 'retain-on-failure', ...devices['Desktop Chrome'], launchOptions: launchOptions() },
 	webServer: {
-		command: 'node tests/support/serve.mjs 4173 /ballot',
+		command: `node tests/support/serve.mjs ${port} /ballot`,
 		url: site,
 		reuseExistingServer: !process.env.CI,
 		stdout: 'ignore'

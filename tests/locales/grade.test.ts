@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { locales, withoutPlaceholders } from './texts';
 
 const HIGHEST_GRADE = 8;
+/** One long sentence loses a reader, however easy the rest is. */
+const HIGHEST_GRADE_OF_ONE = 10;
 const SECTIONS = ['home', 'practice', 'advice', 'reading'] as const;
 
 /**
@@ -33,6 +35,11 @@ describe('the reading grade of the English texts', () => {
 		const texts = sentencesIn(section);
 		expect(texts.length).toBeGreaterThan(5);
 		expect(gradeOf(texts)).toBeLessThanOrEqual(HIGHEST_GRADE);
+	});
+
+	it(`is at most ${String(HIGHEST_GRADE_OF_ONE)} in any one text`, () => {
+		const hard = SECTIONS.flatMap(sentencesIn).filter((text) => gradeOf([text]) > HIGHEST_GRADE_OF_ONE);
+		expect(hard).toEqual([]);
 	});
 
 	it(`is at most ${String(HIGHEST_GRADE)} over all of them`, () => {

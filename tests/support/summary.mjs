@@ -1,14 +1,25 @@
-// Prints one plain line per runner: "unit: 4 passed, 0 failed, 0 skipped"
-import { readFileSync } from 'node:fs';
-const read = (f) => JSON.parse(readFileSync(f, 'utf8'));
-let bad = 0;
-const line = (name, p, f, s) => {
-	console.log(`${name}: ${p} passed, ${f} failed, ${s} skipped`);
-	if (f || p + f === 0) bad = 1;
-};
-for (const arg of process.argv.slice(2)) {
-	const r = read(arg);
-	if ('numTotalTests' in r) line('unit', r.numPassedTests, r.numFailedTests, r.numPendingTests + r.numTodoTests);
-	else line('e2e', r.stats.expected + r.stats.flaky, r.stats.unexpected, r.stats.skipped);
+// Counts the tests in a report written by Vitest or Playwright (their JSON reporters).
+import { existsSync, readFileSync } from 'node:fs';
+
+/**
+ * `{ passed, failed, skipped }` of the report in `file`. No report, or a report of no test at all, is one failure:
+ * a run that broke before its first test must not look green.
+ */
+export function summaryOf(file) {
+	if (!existsSync(file)) return { passed: 0, failed: 1, skipped: 0 };
+	const report = JSON.parse(readFileSync(file, 'utf8'));
+	const counts =
+		'numTotalTests' in report
+			? {
+					passed: report.numPassedTests,
+					// A test file that did not load holds no failed test, yet its suite failed.
+					failed: report.numFailedTests || report.numFailedTestSuites,
+					skipped: report.numPendingTests + report.numTodoTests
+				}
+			: {
+					passed: report.stats.expected + report.stats.flaky,
+					failed: report.stats.unexpected + report.errors.length,
+					skipped: report.stats.skipped
+				};
+	return counts.passed + counts.failed === 0 ? { ...counts, failed: 1 } : counts;
 }
-process.exit(bad);
