@@ -61,7 +61,7 @@ export function check(document: unknown): readonly Problem[] {
 	oneOf(report, file.format, 'format', ['fairhand-election/1']);
 	identifier(report, file.id, 'id');
 	flag(report, file.invented, 'invented');
-	const scope: Scope = { report, languages: checkLanguages(report, file.languages) };
+	const scope: Scope = { report, ...checkLanguages(report, file.languages) };
 	checkOffice(scope, file.office);
 	text(scope, file.title, 'title');
 	oneOf(report, file.kind, 'kind', ['primary', 'general', 'special', 'neutral']);
@@ -92,14 +92,17 @@ export function check(document: unknown): readonly Problem[] {
 /** BCP 47 tags as far as an election file needs them: a language, then script, region or variant. */
 const LANGUAGE = /^[a-z]{2,3}(?:-[A-Za-z0-9]{2,8}){0,4}$/;
 
-function checkLanguages(report: Report, value: unknown): readonly string[] {
+function checkLanguages(report: Report, value: unknown): Pick<Scope, 'languages' | 'allLanguages'> {
 	const seen = new Set<string>();
-	list(report, value, 'languages', 1).forEach((tag, i) => {
+	const tags = list(report, value, 'languages', 1);
+	let misspelt = tags.length === 0;
+	tags.forEach((tag, i) => {
 		const path = at('languages', i);
 		const found = pattern(report, tag, path, LANGUAGE, 'a language tag such as "en" or "zh-Hans"');
+		if (found === undefined) misspelt = true;
 		unique(report, seen, found, path);
 	});
-	return [...seen];
+	return { languages: [...seen], allLanguages: !misspelt };
 }
 
 function checkOffice(scope: Scope, value: unknown): void {

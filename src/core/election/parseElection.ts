@@ -1,6 +1,7 @@
 import { check } from './check';
 import { STAGES } from './checkInstructions';
 import type { CorrectionMethod, Election, Instructions, Problem, Stage, Text } from './election';
+import { jsonFault } from './jsonFault';
 
 /** Most characters of an election file that are looked at: some hundred times the demo county's. */
 const LONGEST_FILE = 16 * 1024 * 1024;
@@ -12,8 +13,8 @@ export interface ParsedElection {
 }
 
 /**
- * An election file from its text, with every problem found. Text that is not JSON is one problem, with line and column
- * where the engine tells them. Answers on corrections that the file leaves open come out as `undecided`, with no steps.
+ * An election file from its text, with every problem found. Text that is not JSON is one problem, with its line and
+ * column. Answers on corrections that the file leaves open come out as `undecided`, with no steps.
  */
 export function parseElection(text: string): ParsedElection {
 	if (text.length > LONGEST_FILE) {
@@ -25,9 +26,8 @@ export function parseElection(text: string): ParsedElection {
 	let document: unknown;
 	try {
 		document = JSON.parse(json);
-	} catch (error) {
-		const place = placeOf(json, error instanceof Error ? error.message : '');
-		const where = place === undefined ? '' : ` at ${place}`;
+	} catch {
+		const where = ` at ${placeOf(json, jsonFault(json) ?? 0)}`;
 		const message = `The file is not JSON${where}. Correct it there: look for a missing comma, quote or bracket.`;
 		return refused('a JSON document', `text that is not JSON${where}`, message);
 	}
@@ -40,14 +40,7 @@ const refused = (expected: string, received: string, message: string): ParsedEle
 	problems: [{ path: '', expected, received, severity: 'error', message }]
 });
 
-/** Engines put the place in their message, each in its own words; one of them says nothing of it. */
-function placeOf(text: string, message: string): string | undefined {
-	const named = /line (\d+) column (\d+)/.exec(message);
-	if (named) return `line ${named[1] ?? ''}, column ${named[2] ?? ''}`;
-	const position = /position (\d+)/.exec(message);
-	const end = /end of (?:JSON|data|input)/i.test(message) ? text.length : undefined;
-	const offset = position ? Number(position[1]) : end;
-	if (offset === undefined) return undefined;
+function placeOf(text: string, offset: number): string {
 	const before = text.slice(0, offset).split('\n');
 	return `line ${before.length}, column ${(before.at(-1)?.length ?? 0) + 1}`;
 }

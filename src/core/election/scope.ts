@@ -5,10 +5,12 @@ import { at, type Report } from './report';
 export interface Scope {
 	readonly report: Report;
 	readonly languages: readonly string[];
+	/** Whether all of the file's languages are known; where one is misspelt, its texts must not be reported too. */
+	readonly allLanguages: boolean;
 }
 
 /** A text in every language of the file. */
-export function text({ report, languages }: Scope, value: unknown, path: string): void {
+export function text({ report, languages, allLanguages }: Scope, value: unknown, path: string): void {
 	const found = object(report, value, path);
 	if (!found) return;
 	for (const language of languages)
@@ -16,7 +18,7 @@ export function text({ report, languages }: Scope, value: unknown, path: string)
 			report.add(at(path, language), `the text in "${language}"`, undefined, `Add it, as "languages" names it.`);
 	for (const [language, line] of Object.entries(found)) {
 		words(report, line ?? null, at(path, language));
-		if (languages.length > 0 && !languages.includes(language))
+		if (allLanguages && !languages.includes(language))
 			report.hold(
 				at(path, language),
 				`a language of the file (${languages.join(', ')})`,
