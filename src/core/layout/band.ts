@@ -1,43 +1,41 @@
 import { widthOf } from './font/measure';
 import type { RuleLine, TextLine } from './layout';
-import { BAND } from './sizes';
+import { BAND, CAP_MIDDLE } from './sizes';
 import type { PrintedWords } from './words';
 
+/** The rule above a contest with its top at `top`. */
+export type Band = (top: number) => {
+	readonly texts: readonly TextLine[];
+	readonly rules: readonly RuleLine[];
+	readonly bottom: number;
+};
+
 /**
- * The rule above a contest: two rules with PRACTICE and NOT A BALLOT between them in every language of
- * the sheet, as often as fits, spaced out to both ends.
+ * The rule above every contest of a column: two rules with PRACTICE and NOT A BALLOT between them in
+ * every language of the sheet, as often as fits, spaced out to both ends.
  */
-export function practiceBand(
-	words: PrintedWords,
-	languages: readonly string[],
-	x: number,
-	y: number,
-	widthPt: number
-): { texts: readonly TextLine[]; rules: readonly RuleLine[]; bottom: number } {
-	const bottom = y + BAND.heightPt;
-	const rule = (at: number, ruleWidth: number): RuleLine => ({
-		x1: x,
-		y1: at,
-		x2: x + widthPt,
-		y2: at,
-		widthPt: ruleWidth,
-		role: 'band'
-	});
-	return {
-		texts: bandWords(words, languages, x, y + BAND.heightPt / 2 + 0.36 * BAND.textPt, widthPt),
-		rules: [rule(y + BAND.topRulePt / 2, BAND.topRulePt), rule(bottom - BAND.bottomRulePt / 2, BAND.bottomRulePt)],
-		bottom
+export function practiceBand(words: PrintedWords, languages: readonly string[], x: number, widthPt: number): Band {
+	const line = bandWords(words, languages, x, widthPt);
+	return (top) => {
+		const bottom = top + BAND.heightPt;
+		const rule = (y: number, ruleWidth: number): RuleLine => ({
+			x1: x,
+			y1: y,
+			x2: x + widthPt,
+			y2: y,
+			widthPt: ruleWidth,
+			role: 'band'
+		});
+		return {
+			texts: line.map((text) => ({ ...text, y: top + BAND.heightPt / 2 + CAP_MIDDLE * BAND.textPt })),
+			rules: [rule(top + BAND.topRulePt / 2, BAND.topRulePt), rule(bottom - BAND.bottomRulePt / 2, BAND.bottomRulePt)],
+			bottom
+		};
 	};
 }
 
-/** The band's words on one line: as many as leave the letter spacing closest to the wished one. */
-function bandWords(
-	words: PrintedWords,
-	languages: readonly string[],
-	x: number,
-	baseline: number,
-	widthPt: number
-): readonly TextLine[] {
+/** The band's words on a line at y 0: as many as leave the letter spacing closest to the wished one. */
+function bandWords(words: PrintedWords, languages: readonly string[], x: number, widthPt: number): readonly TextLine[] {
 	const cycle = languages.flatMap((language) => {
 		const { practice = 'PRACTICE', notABallot = 'NOT A BALLOT' } = words[language] ?? {};
 		return [
@@ -63,7 +61,7 @@ function bandWords(
 		const line: TextLine = {
 			text: text.trimEnd(),
 			x: at,
-			y: baseline,
+			y: 0,
 			sizePt: BAND.textPt,
 			weight: 'bold',
 			spacingPt: best.spacingPt,

@@ -1,15 +1,11 @@
 import type { Choice, Contest } from '../election/election';
 import { around, type Box } from '../geometry';
-import { CAP_HEIGHT, UNITS_PER_EM } from './font/metrics';
 import { snapUp } from './grid';
 import type { RuleLine } from './layout';
 import { boxOfTexts, linesOf, placeLines, widthOfLines, type Line } from './lines';
 import type { Column, Row, Sheet } from './sheet';
-import { ROW_PT, TEXT, WRITE_IN } from './sizes';
+import { CAP_MIDDLE, ROW_PT, TEXT, WRITE_IN } from './sizes';
 import { reachOf } from './targetOutline';
-
-/** From a baseline up to the middle of the capitals on it, as a share of their size. */
-export const CAP_MIDDLE = CAP_HEIGHT / UNITS_PER_EM / 2;
 
 /** Free space under the last line of a row. */
 const ROW_FOOT_PT = 5;

@@ -1,5 +1,6 @@
 import { ballotOf } from '../election/ballot';
 import type { Contest, Election } from '../election/election';
+import { practiceBand } from './band';
 import type { Layout, PageLayout } from './layout';
 import { pageFoot, pageHead } from './pageHead';
 import { placeContest, type ContestBlock, type PlacedContest } from './placeContest';
@@ -105,12 +106,15 @@ function fittingBlocks(contests: readonly Contest[], sheet: Sheet, top: number):
 function blocksOf(contests: readonly Contest[], sheet: Sheet, count: 1 | 2 | 3): readonly Block[] {
 	const gap = COLUMN_GAP_PT[count];
 	const widthPt = (PAGE.widthPt - 2 * MARGIN_PT - gap * (count - 1)) / count;
-	const columns = Array.from({ length: count }, (_, i) => columnAt(sheet, MARGIN_PT + i * (widthPt + gap), widthPt));
+	const columns = Array.from({ length: count }, (_, i) => {
+		const column = columnAt(sheet, MARGIN_PT + i * (widthPt + gap), widthPt);
+		return { column, band: practiceBand(sheet.words, sheet.languages, column.x, widthPt) };
+	});
 	const noticeAt =
 		contests.find(({ kind }) => kind === 'party-preference') ?? contests.find(({ party }) => party !== undefined);
 	return contests.map((contest) => ({
 		id: contest.id,
-		columns: columns.map((column) => placeContest(contest, sheet, column, contest === noticeAt))
+		columns: columns.map(({ column, band }) => placeContest(contest, sheet, column, band, contest === noticeAt))
 	}));
 }
 

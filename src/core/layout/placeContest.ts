@@ -1,6 +1,6 @@
 import type { Contest } from '../election/election';
 import { around, type Box } from '../geometry';
-import { practiceBand } from './band';
+import type { Band } from './band';
 import { choiceRow } from './choiceRow';
 import { snapUp } from './grid';
 import { headingLines } from './heading';
@@ -24,14 +24,20 @@ export interface PlacedContest {
 export type ContestBlock = (top: number) => PlacedContest;
 
 /** Breaks a contest's texts into lines for `column` once, to be placed at any height. */
-export function placeContest(contest: Contest, sheet: Sheet, column: Column, notice: boolean): ContestBlock {
+export function placeContest(
+	contest: Contest,
+	sheet: Sheet,
+	column: Column,
+	printBand: Band,
+	notice: boolean
+): ContestBlock {
 	const lines = headingLines(contest, sheet, column.widthPt, notice);
 	const rows: readonly Row[] =
 		contest.kind === 'ranked'
 			? rankedRows(contest, sheet, column)
 			: contest.choices.map((choice) => choiceRow(contest, choice, sheet, column));
 	return (top) => {
-		const band = practiceBand(sheet.words, sheet.languages, column.x, top, column.widthPt);
+		const band = printBand(top);
 		const heading = stackLines(lines, column.x, band.bottom + BAND_TO_TITLE_PT);
 		const texts = [...band.texts, ...heading.texts];
 		const rules = [...band.rules];

@@ -1,17 +1,20 @@
 import type { Choice, Contest, Text } from '../election/election';
 import { around, type Box } from '../geometry';
-import { CAP_MIDDLE, detailLines, nameLines, pitchOf, printedBox, writeInLine, writeInLines } from './choiceRow';
+import { detailLines, nameLines, pitchOf, printedBox, writeInLine, writeInLines } from './choiceRow';
 import { widthOf } from './font/measure';
 import { snapUp } from './grid';
 import type { ChoiceLayout, TextLine } from './layout';
 import { boxOfTexts, linesOf, placeLines, stackLines, widthOfLines, type Line } from './lines';
 import type { Column, Row, Sheet } from './sheet';
-import { TARGET_INSET_PT, TARGET_TO_NAME_PT, TEXT, WRITE_IN } from './sizes';
+import { CAP_MIDDLE, TARGET_INSET_PT, TARGET_TO_NAME_PT, TEXT, WRITE_IN } from './sizes';
 import { reachOf } from './targetOutline';
 
 /** Free space between the targets of two ranks, and under a row. */
 const CELL_GAP_PT = 9;
 const ROW_FOOT_PT = 5;
+
+/** Space above a name that has its targets under it. */
+const NAME_ABOVE_PT = 6;
 
 /** Names narrower than this are hard to read beside a grid: the targets then go under the name. */
 const MIN_NAME_PT = 104;
@@ -115,7 +118,7 @@ function stackedRow(contest: Contest, choice: Choice, sheet: Sheet, column: Colu
 	const perLine = Math.max(1, Math.floor((column.widthPt + CELL_GAP_PT) / cellPt));
 	const pitch = pitchOf(sheet);
 	return (top) => {
-		const { texts: words, bottom } = stackLines([...lines, ...details], column.x, top + 3);
+		const { texts: words, bottom } = stackLines([...lines, ...details], column.x, top + NAME_ABOVE_PT);
 		const writing = choice.kind === 'write-in' ? WRITE_IN.heightPt + 2 : 0;
 		const firstLine = snapUp(bottom + writing);
 		const targets = ranks.map((_, i) => {

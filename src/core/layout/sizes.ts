@@ -1,3 +1,5 @@
+import { CAP_HEIGHT, UNITS_PER_EM } from './font/metrics';
+
 /**
  * Sizes of the printed sheet, in points. Where no reason is given, a size was found by trial on printed
  * and drawn pages. Text a voter needs is 10 pt or more (VVSG 2.0, 7.1-J: 3.5 mm on paper).
@@ -48,6 +50,9 @@ export const LEADING = 1.24;
 /** Top and bottom of a line's letters above and below its baseline, as shares of its size: Á to g. */
 export const RISE = 0.9;
 export const DROP = 0.24;
+
+/** From a baseline up to the middle of the capitals on it, as a share of their size. */
+export const CAP_MIDDLE = CAP_HEIGHT / UNITS_PER_EM / 2;
 
 /** Text sizes of the second language and of small lines. */
 export const TEXT = {

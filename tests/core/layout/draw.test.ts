@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { county } from '$core/election/demo';
 import type { Box } from '$core/geometry';
 import { drawPage } from '$core/layout/draw';
@@ -8,6 +8,9 @@ import { reachOf, targetOutline } from '$core/layout/targetOutline';
 import { wrap } from '$core/layout/wrap';
 import { widthOf } from '$core/layout/font/measure';
 import { candidate, contestOf, electionOf, SHAPES, SIDES, words } from './sheets';
+
+// Many sheets in one test: slow where other work shares the processor.
+vi.setConfig({ testTimeout: 60_000 });
 
 const layout = layOut(county, county.styles[0]!.id, words, ['en', 'es']);
 
@@ -58,7 +61,8 @@ describe('drawPage', () => {
 					.replace(/<\/?[a-z]+( [a-zA-Z0-9-]+="[^"<]*"| xmlns="[^"]*")*\s*\/?>/g, '')
 					.replace(/&(amp|lt|gt|quot|#39);/g, '');
 				expect(bare).not.toMatch(/[<&]|[^\P{Cc}\n]/u);
-			})
+			}),
+			{ numRuns: 40 }
 		);
 	});
 

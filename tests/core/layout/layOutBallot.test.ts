@@ -1,11 +1,14 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { county, fair } from '$core/election/demo';
 import type { Election } from '$core/election/election';
 import { layOut } from '$core/layout/layOutBallot';
 import type { ChoiceLayout, Layout } from '$core/layout/layout';
 import { problemsOf } from './problemsOf';
 import { candidate, contestOf, electionOf, elections, LANGUAGES, SHAPES, SIDES, withTargets, words } from './sheets';
+
+// Many sheets in one test: slow where other work shares the processor.
+vi.setConfig({ testTimeout: 60_000 });
 
 const sheets = [county, fair].flatMap((election) =>
 	SHAPES.flatMap((shape) =>
