@@ -35,6 +35,9 @@ export type PeopleOutcome =
 /** When people look at a contest at all. */
 export type Looks = 'always' | 'set-aside' | 'over-or-under' | 'never';
 
+/** A majority of those who look, all of them, or one official. */
+export type Decides = 'majority' | 'unanimous' | 'discretion';
+
 export interface ClauseReference {
 	readonly id: string;
 	readonly cite: string;
@@ -44,8 +47,11 @@ export interface ClauseReference {
 export interface TraceStep {
 	readonly clause: string;
 	readonly cite: string;
-	/** `applied`; `overridden` by a named exception; `not-met`: its condition did not hold. */
-	readonly result: 'applied' | 'overridden' | 'not-met';
+	/**
+	 * `applied`; `overridden` by a named exception; `not-met`: its condition did not hold; `unsure`: it hangs
+	 * on something that a person must settle, named in `missing`.
+	 */
+	readonly result: 'applied' | 'overridden' | 'not-met' | 'unsure';
 	/** The exception that overrode it. */
 	readonly by?: string;
 	/** The choice it spoke about, where it spoke of one. */
@@ -67,6 +73,8 @@ export interface PeopleStatement {
 	readonly wouldLook: boolean;
 	/** The clauses that decided it. */
 	readonly clauses: readonly ClauseReference[];
+	/** How people settle it, where the rulebook says. */
+	readonly decides?: Decides;
 	readonly trace: readonly TraceStep[];
 }
 
@@ -74,6 +82,8 @@ export interface PeopleStatement {
 export interface BallotStatement {
 	readonly outcome: 'none' | 'void-ballot' | 'duplicate' | 'refer' | 'silent';
 	readonly clauses: readonly ClauseReference[];
+	/** How people settle it, where the rulebook says. */
+	readonly decides?: Decides;
 	readonly trace: readonly TraceStep[];
 }
 

@@ -1,0 +1,172 @@
+import type { BallotStatement, ClauseReference, PeopleStatement } from '../reading/statement';
+import { compile, type CompiledClause, type CompiledRulebook } from './compile';
+import { decideBallot, type BallotDecision } from './decideBallot';
+import { decideChoices, type CellDecision } from './decideChoices';
+import { areOpposed, decideContest, type ContestDecision } from './decideContest';
+import type { BallotFacts, ContestFacts } from './facts';
+import type { Place, Tally } from './place';
+import { stepsOf } from './ranking';
+import type { Decides, Rulebook } from './rule';
+import { testCondition } from './testCondition';
+import { choiceSteps, steps } from './traceSteps';
+import { NO } from './truth';
+
+/** What people would decide under one rulebook: on each contest seen, and on the sheet as a whole. */
+export interface PeopleDecision {
+	readonly contests: ReadonlyMap<string, PeopleStatement>;
+	readonly ballot: BallotStatement;
+}
+
+/** One contest, decided. */
+interface Decided {
+	readonly contest: ContestFacts;
+	readonly looked: boolean;
+	readonly tally: Tally;
+	readonly choices: readonly CellDecision[];
+	readonly decision: ContestDecision;
+	readonly at: Place;
+}
+
+/**
+ * Decides a ballot under a rulebook: choices first, then contests, then the whole sheet. The order of
+ * clauses, contests and choices has no influence. Pure. Throws a RangeError for a rulebook whose
+ * exceptions run in a circle, which `checkRulebook` refuses; never for any set of marks.
+ */
+export function evaluate(rulebook: Rulebook, ballot: BallotFacts): PeopleDecision {
+	const book = compile(rulebook);
+	const start: Place = { rulebook, ballot, contest: undefined, tally: undefined, looked: true, decided: [] };
+	const decided = ballot.contests.map((contest) => decideOne(book, contest, start));
+	const sheet = decideBallot(book, { ...start, decided });
+	const opposed = decided.map((one) => opposedBy(one, sheet));
+	const preferred = preferredParty(decided);
+	return {
+		contests: new Map(
+			decided.map((one, i) => {
+				const verdict = onSheet(one, sheet, opposed[i] ?? [], preferred);
+				return [one.contest.id, peopleStatement(book, one, sheet, verdict)];
+			})
+		),
+		ballot: ballotStatement(rulebook, sheet, opposed.flat())
+	};
+}
+
+function decideOne(book: CompiledRulebook, contest: ContestFacts, start: Place): Decided {
+	const unlooked: Place = { ...start, contest };
+	const looked = wouldLook(book, contest, unlooked);
+	const before: Place = { ...unlooked, looked };
+	const choices = decideChoices(book.choice, contest, before);
+	const tally = tallyOf(contest, choices);
+	const at: Place = { ...before, tally };
+	return { contest, looked, tally, choices, decision: decideContest(book.contest, choices, contest, tally, at), at };
+}
+
+/** Whether people would look at a contest, given what the machine saw. Where it is not settled they do. */
+function wouldLook({ rulebook, looksWhen }: CompiledRulebook, contest: ContestFacts, at: Place): boolean {
+	const { state } = contest.machine;
+	switch (rulebook.looks) {
+		case 'always':
+			return true;
+		case 'never':
+			return false;
+		default:
+			if (looksWhen) return testCondition(looksWhen, at, undefined) !== NO;
+			if (rulebook.looks === 'over-or-under') return state !== 'read';
+			return state === 'overvote' || state === 'unsure' || state === 'blank' || isWrittenOn(contest);
+	}
+}
+
+const isWrittenOn = ({ choices }: ContestFacts): boolean =>
+	choices.some(({ kind, marks }) => kind === 'write-in' && marks.some(({ handwriting }) => handwriting));
+
+function tallyOf(contest: ContestFacts, choices: readonly CellDecision[]): Tally {
+	const results = choices.map(({ result }) => result);
+	return {
+		results,
+		votes: results.filter((result) => result === 'vote').length,
+		open: results.filter((result) => result === 'open').length,
+		rankEvents: contest.kind === 'ranked' ? [...new Set(stepsOf(choices).flatMap(({ events }) => events))] : []
+	};
+}
+
+/** Clauses of a contest and of the sheet that are named as saying otherwise. */
+function opposedBy({ choices, decision }: Decided, { sure }: BallotDecision): readonly CompiledClause[] {
+	const applied = new Set([...choices.flatMap(({ clauses }) => clauses), ...decision.clauses]);
+	return sure.flatMap((one) => [...applied].filter((other) => areOpposed(one, other)).flatMap((other) => [one, other]));
+}
+
+/** The party of the one choice marked in the contest that asks for it. */
+function preferredParty(decided: readonly Decided[]): string | undefined {
+	const asked = decided.find(({ contest }) => contest.kind === 'party-preference');
+	return asked?.choices.find(({ result }) => result === 'vote')?.cell.party;
+}
+
+type Verdict = Pick<ContestDecision, 'outcome' | 'votes' | 'clauses'>;
+
+/** What becomes of a contest once the whole sheet is decided. */
+function onSheet(
+	{ contest, decision }: Decided,
+	{ outcome, clauses, party }: BallotDecision,
+	opposed: readonly CompiledClause[],
+	preferred: string | undefined
+): Verdict {
+	if (opposed.length > 0) return { outcome: 'refer', votes: [], clauses: opposed };
+	if (outcome === 'void-ballot')
+		return { outcome, votes: [], clauses: clauses.filter(({ result }) => result === 'void-ballot') };
+	if (contest.party === undefined || party.effect === 'none' || decision.outcome === 'blank') return decision;
+	if (party.effect === 'open') return { outcome: 'refer', votes: [], clauses: party.clauses };
+	if (party.effect === 'void-partisan') return { outcome: 'void-contest', votes: [], clauses: party.clauses };
+	if (preferred === undefined) return { outcome: 'refer', votes: [], clauses: party.clauses };
+	return preferred === contest.party ? decision : { outcome: 'no-vote', votes: [], clauses: party.clauses };
+}
+
+function peopleStatement(
+	{ rulebook, choice, contest: clauses }: CompiledRulebook,
+	{ contest, choices, decision, looked, at }: Decided,
+	sheet: BallotDecision,
+	{ outcome, votes, clauses: deciding }: Verdict
+): PeopleStatement {
+	const ids = new Set(deciding.map(({ clause }) => clause.id));
+	const ofSheet = sheet.trace.filter((step) => step.result !== 'not-met' && ids.has(step.clause));
+	return {
+		outcome,
+		votes,
+		looks: rulebook.looks,
+		wouldLook: looked,
+		clauses: references(deciding),
+		...howOf(deciding, outcome === 'refer', rulebook),
+		trace: [...choiceSteps(choice, choices, at), ...steps(clauses, decision.weighed, at), ...ofSheet]
+	};
+}
+
+function ballotStatement(
+	rulebook: Rulebook,
+	{ outcome, clauses, trace }: BallotDecision,
+	opposed: readonly CompiledClause[]
+): BallotStatement {
+	const deciding = [...clauses, ...opposed];
+	const said = opposed.length > 0 ? 'refer' : outcome;
+	return {
+		outcome: said,
+		clauses: references(deciding),
+		...howOf(deciding, said === 'refer', rulebook),
+		trace
+	};
+}
+
+/** Each clause once, by id. */
+function references(clauses: readonly CompiledClause[]): readonly ClauseReference[] {
+	const byId = new Map(clauses.map(({ clause: { id, cite } }) => [id, { id, cite }]));
+	return [...byId.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
+}
+
+/** How people settle it: as the deciding clauses say, where they agree; else as the rulebook says of all that is referred. */
+function howOf(
+	clauses: readonly CompiledClause[],
+	referred: boolean,
+	rulebook: Rulebook
+): { readonly decides?: Decides } {
+	const said = new Set(clauses.flatMap(({ clause: { decides } }) => (decides === undefined ? [] : [decides])));
+	const [one] = said;
+	const decides = said.size === 1 ? one : said.size === 0 && referred ? rulebook.decides?.how : undefined;
+	return decides === undefined ? {} : { decides };
+}

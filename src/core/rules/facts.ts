@@ -1,0 +1,169 @@
+import { ballotOf } from '../election/ballot';
+import type { Choice, Contest, ContestKind, Election, TargetShape } from '../election/election';
+import type { Layout } from '../layout/layout';
+import type { Mark, PageMarks, TargetLevel, TargetReading } from '../marks/mark';
+import type { MachineStatement } from '../reading/statement';
+import { encodeMark, isPossibleVote, type MarkFact } from './markFacts';
+import type { Channel, Count } from './rule';
+import { techniquesOf, type TechniqueFacts } from './techniqueFacts';
+import type { Saying } from './vocabulary';
+
+/** What a person has said about the ballot. All of it may be left out; nothing of it is ever recognised. */
+export interface Told {
+	/** By mark id: what a piece of handwriting is; for `printed-name` also whose name. */
+	readonly words?: ReadonlyMap<string, { readonly says: Saying; readonly choice?: string }>;
+	/** The sheet is torn, crumpled or soiled. */
+	readonly damaged?: boolean;
+	readonly channel?: Channel;
+	readonly count?: Count;
+}
+
+/** One choice; on a ranked contest one cell, a choice at a rank. */
+export interface ChoiceFacts {
+	readonly id: string;
+	readonly kind: Choice['kind'];
+	readonly answer?: 'yes' | 'no';
+	readonly party?: string;
+	readonly rank?: number;
+	readonly marks: readonly MarkFact[];
+	readonly level: TargetLevel;
+	/** 0 to 1 */
+	readonly fill: number;
+	/** Marks of other choices that cross this one out as well. */
+	readonly strikes: readonly MarkFact[];
+	/** Whether anything here might be a vote; where not, a rulebook's silence about it is of no matter. */
+	readonly possible: boolean;
+}
+
+export interface ContestFacts {
+	readonly id: string;
+	readonly kind: ContestKind;
+	readonly voteFor: number;
+	readonly party?: string;
+	readonly choices: readonly ChoiceFacts[];
+	/** Marks of the contest at no choice: its heading. */
+	readonly loose: readonly MarkFact[];
+	readonly machine: MachineStatement;
+	/** Whether any choice holds a mark or ink in its target. */
+	readonly inked: boolean;
+	readonly techniques: TechniqueFacts;
+}
+
+/** All that clauses may ask about one ballot. Made without any rulebook, so one set of facts serves them all. */
+export interface BallotFacts {
+	readonly contests: readonly ContestFacts[];
+	/** Every mark of the pages seen. */
+	readonly marks: readonly MarkFact[];
+	readonly pagesMissing: readonly number[];
+	/** Whether a page that was not seen holds contests of a party. */
+	readonly partyUnseen: boolean;
+	readonly shape: TargetShape;
+	readonly told: Told;
+}
+
+/**
+ * The facts of one ballot: its contests on the pages seen, in ballot order, with their marks, targets
+ * and machine statements. A contest without a machine statement was not seen. Pure; throws a RangeError
+ * for a ballot style that the election does not have.
+ */
+export function gatherFacts(
+	election: Election,
+	layout: Layout,
+	pages: readonly PageMarks[],
+	machine: ReadonlyMap<string, MachineStatement>,
+	told: Told = {}
+): BallotFacts {
+	const { contests } = ballotOf(election, layout.style);
+	const seenPages = new Set(pages.map(({ page }) => page));
+	const seen = contests.filter(({ id }) => machine.has(id));
+	const found = pages.flatMap((page) => page.marks);
+	const byContest = groupBy(found, ({ contest }) => contest);
+	return {
+		contests: seen.map((contest) => contestFacts(contest, byContest.get(contest.id) ?? [], machine, told)),
+		marks: found.map((mark) => encodeMark(mark, told, false)),
+		pagesMissing: layout.pages.map(({ page }) => page).filter((page) => !seenPages.has(page)),
+		partyUnseen: contests.some(({ id, party }) => party !== undefined && !machine.has(id)),
+		shape: layout.shape,
+		told
+	};
+}
+
+function contestFacts(
+	contest: Contest,
+	marks: readonly Mark[],
+	machine: ReadonlyMap<string, MachineStatement>,
+	told: Told
+): ContestFacts {
+	const statement = machine.get(contest.id);
+	if (!statement) throw new RangeError(`contestFacts: expected a machine statement on "${contest.id}", got none`);
+	const cells = cellsOf(contest, statement.targets);
+	const byChoice = groupBy(marks, ({ choice }) => choice);
+	const possible = new Set(cells.filter((cell) => mayBeVote(cell, byChoice)).map(({ choice }) => choice.id));
+	const choices = cells.map((cell): ChoiceFacts => {
+		const { choice, rank, target } = cell;
+		// A name on a line is nobody else's while no other choice of the contest is marked.
+		const alone = [...possible].every((id) => id === choice.id);
+		return {
+			id: choice.id,
+			kind: choice.kind,
+			...(choice.answer === undefined ? {} : { answer: choice.answer }),
+			...(choice.party === undefined ? {} : { party: choice.party }),
+			...(rank === undefined ? {} : { rank }),
+			marks: marksOf(cell, byChoice).map((mark) => encodeMark(mark, told, alone)),
+			level: target?.level ?? 'empty',
+			fill: target?.fill ?? 0,
+			strikes: marks
+				.filter(({ kind, alsoTouches }) => kind === 'strike' && alsoTouches?.includes(choice.id))
+				.map((mark) => encodeMark(mark, told, false)),
+			possible: mayBeVote(cell, byChoice)
+		};
+	});
+	return {
+		id: contest.id,
+		kind: contest.kind,
+		voteFor: contest.voteFor,
+		...(contest.party === undefined ? {} : { party: contest.party }),
+		choices,
+		loose: (byChoice.get(undefined) ?? []).map((mark) => encodeMark(mark, told, false)),
+		machine: statement,
+		inked: choices.some(({ marks, strikes, level }) => marks.length + strikes.length > 0 || level !== 'empty'),
+		techniques: techniquesOf(choices)
+	};
+}
+
+interface Cell {
+	readonly choice: Choice;
+	readonly rank?: number;
+	readonly target: TargetReading | undefined;
+}
+
+function cellsOf(contest: Contest, targets: readonly TargetReading[]): readonly Cell[] {
+	const byChoice = groupBy(targets, ({ choice }) => choice);
+	return contest.choices.flatMap((choice): readonly Cell[] => {
+		const own = byChoice.get(choice.id) ?? [];
+		if (contest.kind !== 'ranked') return [{ choice, target: own[0] }];
+		return own.map((target) => ({ choice, target, ...(target.rank === undefined ? {} : { rank: target.rank }) }));
+	});
+}
+
+type MarksByChoice = ReadonlyMap<string | undefined, readonly Mark[]>;
+
+/** On a ranked contest a mark belongs to the cell of its rank; one without a rank to none. */
+const marksOf = ({ choice, rank }: Cell, byChoice: MarksByChoice): readonly Mark[] => {
+	const own = byChoice.get(choice.id) ?? [];
+	return rank === undefined ? own : own.filter((mark) => mark.rank === rank);
+};
+
+/** A target with ink in it, or a mark of a kind with which people choose. */
+const mayBeVote = (cell: Cell, byChoice: MarksByChoice): boolean =>
+	(cell.target !== undefined && cell.target.level !== 'empty') || marksOf(cell, byChoice).some(isPossibleVote);
+
+function groupBy<T, K>(list: readonly T[], keyOf: (one: T) => K): ReadonlyMap<K, readonly T[]> {
+	const groups = new Map<K, T[]>();
+	for (const one of list) {
+		const group = groups.get(keyOf(one));
+		if (group) group.push(one);
+		else groups.set(keyOf(one), [one]);
+	}
+	return groups;
+}

@@ -1,0 +1,35 @@
+import type { CompiledClause } from './compile';
+import type { Cell, Place } from './place';
+import { testCondition } from './testCondition';
+import { both, either, negate, NO, type Truth } from './truth';
+
+/** What has come of each clause of one scope at one place, in the order of the compiled list. */
+export interface Weighed {
+	/** Whether its condition holds. */
+	readonly met: readonly Truth[];
+	/** Whether it applies: its condition holds and no exception to it applies. */
+	readonly active: readonly Truth[];
+}
+
+/**
+ * Tests every clause and lets exceptions override: a clause applies where its condition holds and no
+ * exception to it applies; an exception to an exception restores. `extra` adds a condition to a clause.
+ */
+export function weigh(
+	clauses: readonly CompiledClause[],
+	at: Place,
+	cell: Cell,
+	extra?: (clause: CompiledClause) => Truth
+): Weighed {
+	const met: Truth[] = [];
+	const active: Truth[] = [];
+	for (const clause of clauses) {
+		let found = testCondition(clause.when, at, cell);
+		if (extra && found !== NO) found = both(found, extra(clause));
+		met.push(found);
+		let overridden: Truth = NO;
+		if (found !== NO) for (const by of clause.exceptions) overridden = either(overridden, active[by] ?? NO);
+		active.push(both(found, negate(overridden)));
+	}
+	return { met, active };
+}
