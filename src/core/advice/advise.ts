@@ -63,18 +63,20 @@ function adviceOn(situation: Situation, election: Election): readonly Advice[] {
 	});
 }
 
-/** A clean cross-out is nothing to worry about, except where the office takes none. */
+/** A clean cross-out is nothing to worry about, except where the office takes none or has not said. */
 function toneOf({ id }: Situation, election: Election): (typeof REMEDIES)[Situation['id']] {
 	const usual = REMEDIES[id];
-	const isBarred = id === 'crossOutClean' && election.instructions.correction.method === 'replacement-only';
-	return isBarred ? { ...usual, tone: 'look' } : usual;
+	const { method } = election.instructions.correction;
+	const isBarred = method === 'replacement-only' || method === 'undecided';
+	return id === 'crossOutClean' && isBarred ? { ...usual, tone: 'look' } : usual;
 }
 
 const METHOD_KEYS: Readonly<Record<CorrectionMethod, string>> = {
 	'replacement-only': 'replacementOnly',
 	'cross-out-allowed': 'crossOutAllowed',
 	'cross-out-preferred': 'crossOutPreferred',
-	'cross-out-last-resort': 'crossOutLastResort'
+	'cross-out-last-resort': 'crossOutLastResort',
+	undecided: 'undecided'
 };
 
 function keyOf({ id }: Situation, { instructions, target }: Election): string {

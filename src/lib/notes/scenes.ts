@@ -81,6 +81,8 @@ export function scenesFor(advice: string, method: CorrectionMethod, stage: Stage
 			{ caption: 'write', before, now: [written] },
 			{ caption: 'done', before: [...before, written], now: [] }
 		];
+	// Nobody has said what is right here, so nothing is drawn as if it were.
+	if (method === 'undecided') return [now];
 	const fresh: Scene = { caption: 'newBallot', before: [], now: [first('fill')] };
 	if (method === 'replacement-only' || stage === 'polling-place') return [now, fresh];
 	const isStruck = before.some(({ kind }) => kind === 'cross-out');

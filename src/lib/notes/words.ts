@@ -14,6 +14,8 @@ export interface Words {
 	mark(mark: Pick<Mark, 'kind' | 'place' | 'choice'>): string;
 	/** Texts of the election file by their path; [] where it has none. */
 	office(path: string): readonly string[];
+	/** Whom to ask where the office has not written its steps. */
+	askOffice(): string;
 }
 
 export function wordsOf(i18n: I18n, lang: string, election: Election, contest?: Contest): Words {
@@ -42,7 +44,9 @@ export function wordsOf(i18n: I18n, lang: string, election: Election, contest?: 
 			if (mark.choice === undefined) return text('marks.at', values);
 			return text('marks.atChoice', { ...values, choice: choice(mark.choice) });
 		},
-		office: (path) => texts(election, path).map((one) => textIn(one, lang))
+		office: (path) => texts(election, path).map((one) => textIn(one, lang)),
+		askOffice: () =>
+			text('reading.askOffice', { office: textIn(election.office.name, lang), phone: election.office.phone })
 	};
 }
 
