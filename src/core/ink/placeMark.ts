@@ -66,7 +66,7 @@ export function placeMark(kind: PlaceableMark, choice: ChoiceLayout, options: Pl
 		case 'ring':
 			return [ring(hand, target, 4, 3.6)];
 		case 'circle-name':
-			return [ring(hand, name, 7, 3.2)];
+			return [ring(hand, name, 5.5, 3.2)];
 		case 'underline-name':
 			return [lineAcross(hand, name.x - 2, name.x + name.width + 3, name.y + name.height + 1.2)];
 		case 'cross-out':

@@ -21,7 +21,7 @@ export type Mishap =
 	| { readonly kind: 'smudge'; readonly x: number; readonly y: number; readonly dx: number; readonly dy: number }
 	/** A crease across the whole page at this height (or this x, for a fold down the page). */
 	| { readonly kind: 'fold'; readonly at: number; readonly along: 'x' | 'y' }
-	/** Felt-tip from the other side of the sheet, seen through the paper. */
+	/** Felt-tip from the other side of the sheet, seen through the paper; points are where it shows on this side. */
 	| { readonly kind: 'bleed'; readonly strokes: readonly Stroke[] };
 
 /** All that happened to one page, in order. */

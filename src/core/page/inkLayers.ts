@@ -1,5 +1,5 @@
 import type { GreyImage, PixelBox } from '../image';
-import { PLANE_COUNT } from './inkTools';
+import { PLANE_COUNT, PLANES } from './inkTools';
 
 /** Side of a tile, in pixels: only tiles that ink touches are kept and laid over the print. */
 export const TILE_PX = 64;
@@ -41,6 +41,42 @@ export function tileIfAny(layers: InkLayers, plane: number, x: number, y: number
 
 function tileIndex({ firstColumn, firstRow, columns, rows }: InkLayers, plane: number, x: number, y: number): number {
 	return (plane * rows + Math.floor(y / TILE_PX) - firstRow) * columns + Math.floor(x / TILE_PX) - firstColumn;
+}
+
+/** Takes a share of the light at a pixel of the window, beside what is already taken, in the plane that no eraser reaches. */
+export function darken(layers: InkLayers, x: number, y: number, share: number): void {
+	const tile = tileAt(layers, PLANES.paper, x, y);
+	const at = (y % TILE_PX) * TILE_PX + (x % TILE_PX);
+	const old = tile[at] ?? 0;
+	tile[at] = old + share * (1 - old);
+}
+
+/** Calls `draw` for each row of a box on the page, cut to the window: y, first x, one past the last x. */
+export function rowsWithin(
+	{ window }: InkLayers,
+	left: number,
+	top: number,
+	right: number,
+	bottom: number,
+	draw: (y: number, x0: number, x1: number) => void
+): void {
+	const x0 = Math.max(window.xPx, Math.floor(left));
+	const x1 = Math.min(window.xPx + window.widthPx, Math.ceil(right));
+	const y1 = Math.min(window.yPx + window.heightPx, Math.ceil(bottom));
+	if (x0 >= x1) return;
+	for (let y = Math.max(window.yPx, Math.floor(top)); y < y1; y++) draw(y, x0, x1);
+}
+
+/** A copy of one plane inside a box, row by row; 0 outside the window. */
+export function copyPlane(layers: InkLayers, plane: number, box: PixelBox): Float32Array {
+	const copy = new Float32Array(box.widthPx * box.heightPx);
+	rowsWithin(layers, box.xPx, box.yPx, box.xPx + box.widthPx, box.yPx + box.heightPx, (y, x0, x1) => {
+		for (let x = x0; x < x1; x++) {
+			const tile = tileIfAny(layers, plane, x, y);
+			if (tile) copy[(y - box.yPx) * box.widthPx + x - box.xPx] = tile[(y % TILE_PX) * TILE_PX + (x % TILE_PX)] ?? 0;
+		}
+	});
+	return copy;
 }
 
 /** Writes the print with the layers' ink over it into `page`, inside `window` only. */

@@ -1,6 +1,8 @@
 import type { Box } from '../geometry';
 import { PX_PER_PT, type GreyImage, type PixelBox } from '../image';
-import { FARTHEST_PT, type PageInk, type Stroke } from '../ink/stroke';
+import { FARTHEST_PT, type Mishap, type PageInk, type Stroke } from '../ink/stroke';
+import { drawBleed } from './drawBleed';
+import { drawMishap, sourceOf } from './drawMishap';
 import { drawStroke } from './drawStroke';
 import { inkLayers, layOverPrintInPlace } from './inkLayers';
 import { reachPt } from './strokePath';
@@ -12,7 +14,7 @@ export interface InkOptions {
 
 /**
  * A printed page with ink on it, as a scanner at 200 dpi would see it. Ink only darkens; an eraser
- * lightens the ink drawn before it, never the print.
+ * lightens the ink drawn before it, never the print. Mishaps come after all strokes, so ink lies under them.
  *
  * `anchors`: the page's targets in points. Grain is counted from the target nearest to a stroke, so the
  * same mark in any target is the same to the byte (VVSG 2.0 1.1.6-J).
@@ -45,14 +47,29 @@ export function inkPageInPlace(
 			`inkPageInPlace: expected a page of ${print.width} x ${print.height} pixels like its print, got ${page.width} x ${page.height}`
 		);
 	const clipped = clip(window, print);
-	const layers = inkLayers(clipped);
-	for (const stroke of ink.strokes) {
+	const mishaps = ink.mishaps ?? [];
+	const layers = inkLayers(mishaps.reduce((area, mishap) => withSource(area, mishap, clipped, print), clipped));
+	const draw = (stroke: Stroke, how: typeof drawStroke) => {
 		const bounds = boundsOf(stroke);
-		if (!bounds || !reaches(bounds, clipped)) continue;
-		const [originX, originY] = originOf(bounds, anchors);
-		drawStroke(layers, stroke, originX, originY, seed);
+		if (bounds && reaches(bounds, layers.window)) how(layers, stroke, ...originOf(bounds, anchors), seed);
+	};
+	for (const stroke of ink.strokes) draw(stroke, drawStroke);
+	for (const mishap of mishaps) {
+		if (mishap.kind === 'bleed') for (const stroke of mishap.strokes) draw(stroke, drawBleed);
+		else drawMishap(layers, mishap, seed);
 	}
 	layOverPrintInPlace(page, print, layers, clipped);
+}
+
+/** `area` with the ink that a mishap moves into the window, so that a window gets the same smudge as the whole page. */
+function withSource(area: PixelBox, mishap: Mishap, window: PixelBox, page: GreyImage): PixelBox {
+	const source = sourceOf(mishap, window);
+	if (!source) return area;
+	const xPx = Math.min(area.xPx, source.xPx);
+	const yPx = Math.min(area.yPx, source.yPx);
+	const widthPx = Math.max(area.xPx + area.widthPx, source.xPx + source.widthPx) - xPx;
+	const heightPx = Math.max(area.yPx + area.heightPx, source.yPx + source.heightPx) - yPx;
+	return clip({ xPx, yPx, widthPx, heightPx }, page);
 }
 
 /** The part of a window that lies on the page, in whole pixels. */
