@@ -1,0 +1,21 @@
+import { fields, words } from '../election/fields';
+import { at, type Report } from '../election/report';
+
+/** Languages in which every text of a rulebook must be there; others may be added. */
+const LANGUAGES = ['en', 'es'] as const;
+
+/** BCP 47, as far as a text's languages need it. */
+const OTHER_LANGUAGE = /^[a-z]{2,3}(?:-[A-Za-z0-9]{2,8}){0,4}$/;
+
+/** A text in English and Spanish, and in any other language besides. */
+export function checkText(report: Report, value: unknown, path: string): void {
+	const others =
+		typeof value === 'object' && value !== null ? Object.keys(value).filter((tag) => OTHER_LANGUAGE.test(tag)) : [];
+	const text = fields(report, value, path, LANGUAGES, others);
+	if (!text) return;
+	for (const language of new Set([...LANGUAGES, ...others])) {
+		const found = words(report, text[language], at(path, language));
+		// A sentence that is promised and not there is an error here: the reader sees it in place of the law.
+		if (found?.trim() === '') report.add(at(path, language), 'one plain sentence', found, 'Write it.');
+	}
+}
