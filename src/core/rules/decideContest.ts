@@ -103,7 +103,7 @@ function choose(
 function verdictOf(
 	clause: CompiledClause,
 	base: Verdict,
-	{ machine }: ContestFacts,
+	contest: ContestFacts,
 	chosen: (clause: CompiledClause) => Chosen
 ): Verdict {
 	const result = clause.result as 'prefer' | 'vote' | 'machine' | Exclude<PeopleOutcome, 'vote'>;
@@ -111,9 +111,22 @@ function verdictOf(
 	if (result === 'vote') return base;
 	if (result === 'prefer') return { outcome: 'vote', votes: chosen(clause).votes, clauses };
 	if (result !== 'machine') return { outcome: result, votes: [], clauses };
-	if (machine.state === 'unsure') return refer(clauses);
-	const outcome = machine.state === 'read' || machine.state === 'undervote' ? 'vote' : machine.state;
-	return { outcome, votes: outcome === 'vote' ? machine.votes : [], clauses };
+	return fromMachine(contest, clauses);
+}
+
+/** What the machine read stands. Marks that it does not see are marks all the same: none of them is accepted. */
+function fromMachine({ machine, choices }: ContestFacts, clauses: readonly CompiledClause[]): Verdict {
+	switch (machine.state) {
+		case 'unsure':
+			return refer(clauses);
+		case 'read':
+		case 'undervote':
+			return { outcome: 'vote', votes: machine.votes, clauses };
+		case 'blank':
+			return { outcome: choices.some(({ marks }) => marks.some(isMade)) ? 'no-vote' : 'blank', votes: [], clauses };
+		case 'overvote':
+			return { outcome: 'overvote', votes: [], clauses };
+	}
 }
 
 /** What the choices come to by themselves. */
