@@ -171,7 +171,7 @@ const areRelated = (a: Known, b: Known): boolean =>
 /** JSON with its fields in order, and lists of alternatives too: "all" and "any" have none. */
 function canonical(value: unknown): string {
 	if (Array.isArray(value)) return `[${value.map(canonical).sort().join(',')}]`;
-	if (typeof value !== 'object' || value === null) return JSON.stringify(value) ?? 'null';
+	if (typeof value !== 'object' || value === null) return value === undefined ? 'null' : JSON.stringify(value);
 	const entries = Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1));
 	return `{${entries.map(([name, part]) => `${JSON.stringify(name)}:${canonical(part)}`).join(',')}}`;
 }

@@ -1,7 +1,7 @@
-import { MARK_PLACES, type MarkKind } from '../marks/mark';
+import type { MarkKind } from '../marks/mark';
 import { compileMark, kindMask, TARGET_PLACES, type MarkTest } from './markFacts';
 import type { Clause, Condition, MarkPattern, Rulebook } from './rule';
-import type { Operator, Scope } from './vocabulary';
+import { MARK_PLACES, type Operator, type Scope } from './vocabulary';
 
 /** A condition made ready for the evaluator: its word, its parts, its lists as sets or masks. */
 export interface Node {

@@ -121,7 +121,7 @@ function onSheet(
 
 function peopleStatement(
 	{ rulebook, choice, contest: clauses }: CompiledRulebook,
-	{ contest, choices, decision, looked, at }: Decided,
+	{ choices, decision, looked, at }: Decided,
 	sheet: BallotDecision,
 	{ outcome, votes, clauses: deciding }: Verdict
 ): PeopleStatement {

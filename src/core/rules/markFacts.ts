@@ -1,8 +1,8 @@
-import { MARK_KINDS, MARK_PLACES, type Mark, type MarkKind, type MarkPlace } from '../marks/mark';
+import type { Mark, MarkKind, MarkPlace } from '../marks/mark';
 import type { Told } from './facts';
 import type { MarkPattern } from './rule';
 import { both, NO, UNSURE, YES, type Truth } from './truth';
-import type { Saying } from './vocabulary';
+import { MARK_KINDS, MARK_PLACES, type Saying } from './vocabulary';
 
 /** Below this confidence a mark's kind is for a person to say. Our own choice: an even chance; no source sets one. */
 export const SURE_CONFIDENCE = 0.5;

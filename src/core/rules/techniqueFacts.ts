@@ -1,5 +1,6 @@
-import { MARK_KINDS, MARK_PLACES, type MarkKind, type MarkPlace } from '../marks/mark';
+import type { MarkKind, MarkPlace } from '../marks/mark';
 import { CHOOSING_KINDS, kindMask, placeMask, TARGET_PLACES, type MarkFact } from './markFacts';
+import { MARK_KINDS, MARK_PLACES } from './vocabulary';
 
 /**
  * How the choices of a contest were marked. A technique is a kind of mark at a kind of place: a check in

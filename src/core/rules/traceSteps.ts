@@ -131,7 +131,7 @@ function valuesOf({ when, rankEvents }: CompiledClause, at: Place, cell: Cell): 
 		if (op === 'machine' && at.contest) values['machine'] = at.contest.machine.state;
 		if (op === 'votes' && at.contest && at.tally)
 			Object.assign(values, { votes: at.tally.votes, voteFor: at.contest.voteFor });
-		if (op === 'switch') values[name] = String(at.rulebook.switches?.[name as keyof typeof at.rulebook.switches] ?? '');
+		if (op === 'switch') values[name] = at.rulebook.switches?.[name as keyof typeof at.rulebook.switches] ?? '';
 		if (op === 'channel') values['channel'] = at.ballot.told.channel ?? at.rulebook.assumes?.channel ?? 'unknown';
 		if (op === 'count') values['count'] = at.ballot.told.count ?? at.rulebook.assumes?.count ?? 'unknown';
 		parts.forEach(visit);

@@ -1,7 +1,37 @@
-import { MARK_KINDS, MARK_PLACES } from '../marks/mark';
+import type { MarkKind, MarkPlace } from '../marks/mark';
 import type { MachineState } from '../reading/statement';
 
 /** The closed word lists of the rulebook format. `rule.ts` makes types of them, `checkRulebook` checks by them. */
+
+/** The reader's kinds and places, written out again: rules know what was found, not how. A test holds them alike. */
+export const MARK_KINDS = [
+	'fill',
+	'check',
+	'cross',
+	'stroke',
+	'dot',
+	'ring',
+	'underline',
+	'strike',
+	'scribble',
+	'join',
+	'writing',
+	'smudge',
+	'erasure',
+	'stain',
+	'fold',
+	'unsure'
+] as const satisfies readonly MarkKind[];
+export const MARK_PLACES = [
+	'in-target',
+	'touching-target',
+	'beside-target',
+	'on-name',
+	'after-name',
+	'write-in',
+	'heading',
+	'margin'
+] as const satisfies readonly MarkPlace[];
 
 /** What a person says a piece of handwriting is. Nothing here is ever recognised by the app. */
 export const SAYINGS = [
@@ -142,5 +172,3 @@ export const MISSING_KEYS: readonly string[] = [
 		(name) => !['all', 'any', 'mark', 'target', 'technique', 'votes', 'ranked', 'ballot', 'always'].includes(name)
 	)
 ];
-
-export { MARK_KINDS, MARK_PLACES };

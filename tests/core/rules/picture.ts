@@ -86,7 +86,7 @@ export function picture({
 	const words = new Map<string, { says: Saying; choice?: string }>();
 	let count = 0;
 	const make = (spec: MarkSpec, where: Pick<Mark, 'page'> & Partial<Mark>, fallback: MarkPlace): Mark => {
-		const given = typeof spec === 'string' ? parse(spec) : spec;
+		const given: Exclude<MarkSpec, string> = typeof spec === 'string' ? parse(spec) : spec;
 		const { kind, place = fallback, confidence = 0.95, alsoTouches, says, names, rank } = given;
 		const id = `m${++count}`;
 		if (says !== undefined) words.set(id, { says, ...(names === undefined ? {} : { choice: names }) });

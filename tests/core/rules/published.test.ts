@@ -114,7 +114,9 @@ describe('Neb. Rev. Stat. 32-901 and 32-1004', () => {
 
 	test('let nobody judge an overvote, even with one choice crossed out', () => {
 		expect(under(nebraska, twoFilledOneStruck)).toEqual(['overvote', '', 'NE-3']);
-		expect(evaluate(nebraska as unknown as Rulebook, twoFilledOneStruck).contests.get('contest')?.wouldLook).toBe(false);
+		expect(evaluate(nebraska as unknown as Rulebook, twoFilledOneStruck).contests.get('contest')?.wouldLook).toBe(
+			false
+		);
 	});
 
 	test('do not say what a scanner makes of a mark that it may or may not see', () => {
