@@ -1,4 +1,4 @@
-import { parseArgs, type ParseArgsOptionsConfig } from 'node:util';
+import { parseArgs, type ParseArgsConfig } from 'node:util';
 import { BadUsage } from './failures';
 
 /** Options of a verb: each takes a value. */
@@ -9,7 +9,9 @@ export interface Options {
 
 /** Reads the arguments of a verb. Throws BadUsage for an option that is not in `known`. */
 export function optionsOf(args: readonly string[], known: readonly string[]): Options {
-	const options: ParseArgsOptionsConfig = Object.fromEntries(known.map((name) => [name, { type: 'string' }]));
+	const options: NonNullable<ParseArgsConfig['options']> = Object.fromEntries(
+		known.map((name) => [name, { type: 'string' }])
+	);
 	try {
 		const { values, positionals } = parseArgs({ args: [...args], options, allowPositionals: true, strict: true });
 		return { files: positionals, values: values as Record<string, string | undefined> };

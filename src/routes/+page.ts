@@ -7,10 +7,10 @@ interface Choice {
 }
 
 /** The one sentence of the first page, in every language. */
-export const load: PageLoad = async () => ({
+export const load: PageLoad = async ({ fetch }) => ({
 	choices: await Promise.all(
 		LANGS.map(async (lang) => {
-			const { app } = (await loadBundle(lang)) as { app: { name: string; choose: Choice } };
+			const { app } = (await loadBundle(lang, fetch)) as { app: { name: string; choose: Choice } };
 			return { lang, name: app.name, ...app.choose };
 		})
 	)

@@ -8,8 +8,9 @@ const home = new URL(self.registration.scope).pathname;
 
 // Pages come first: precacheAndRoute would answer some of their addresses in its own way.
 registerRoute(new NavigationRoute(({ url, request }) => openPage(url, request)));
-// Every other file of the build. Nothing is fetched or kept beyond these.
-precacheAndRoute(self.__WB_MANIFEST, { cleanURLs: false, ignoreURLParametersMatching: [] });
+// Every other file of the build. Nothing is fetched or kept beyond these. A page's data is asked for with a
+// parameter of SvelteKit's own, which changes nothing about it.
+precacheAndRoute(self.__WB_MANIFEST, { cleanURLs: false, ignoreURLParametersMatching: [/^x-sveltekit-/] });
 cleanupOutdatedCaches();
 clientsClaim();
 

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import '../../src/core/layout/font/bundled';
 import { county } from '../../src/core/election/demo';
 import type { GreyImage } from '../../src/core/image';
 import { placeMark } from '../../src/core/ink/placeMark';

@@ -1,4 +1,4 @@
-// Makes src/core/layout/font/metrics.ts and outlines.ts from the bundled font's files.
+// Makes src/core/layout/font/metrics.ts and outlines.json from the bundled font's files.
 // Run: node tests/support/makeFont.mjs
 import { writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -60,12 +60,9 @@ export const CHARACTERS = ${quote(characters.join(''))};
 
 export const ADVANCES = { regular: ${advances('regular')}, bold: ${advances('bold')} } as const;
 `;
-	const outlines = `${head}
-/** Outlines of the characters of metrics.ts, per weight; packed as \`unpack\` in glyph.ts reads them. */
-export const OUTLINES = { regular: '${pack(glyphs('regular'))}', bold: '${pack(glyphs('bold'))}' } as const;
-`;
+	const outlines = `${JSON.stringify({ regular: pack(glyphs('regular')), bold: pack(glyphs('bold')) })}\n`;
 	const options = { parser: 'typescript', useTabs: true, singleQuote: true, printWidth: 120, trailingComma: 'none' };
-	return { metrics: await format(metrics, options), outlines: await format(outlines, options) };
+	return { metrics: await format(metrics, options), outlines };
 }
 
 function printable(fonts) {
@@ -164,6 +161,6 @@ if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) 
 	const { metrics, outlines } = await makeFont();
 	const folder = join(root, 'src', 'core', 'layout', 'font');
 	writeFileSync(join(folder, 'metrics.ts'), metrics);
-	writeFileSync(join(folder, 'outlines.ts'), outlines);
-	console.log(`metrics.ts ${metrics.length} characters, outlines.ts ${outlines.length} characters`);
+	writeFileSync(join(folder, 'outlines.json'), outlines);
+	console.log(`metrics.ts ${metrics.length} characters, outlines.json ${outlines.length} characters`);
 }

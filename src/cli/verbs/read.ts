@@ -1,4 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
+import '../../core/layout/font/bundled';
 import type { Election } from '../../core/election/election';
 import { checkInk } from '../../core/ink/checkInk';
 import type { PageInk } from '../../core/ink/stroke';

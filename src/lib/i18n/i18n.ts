@@ -10,25 +10,33 @@ export const LANG_NAMES: Readonly<Record<Lang, string>> = { en: 'English', es: '
 export const isLang = (tag: string): tag is Lang => (LANGS as readonly string[]).includes(tag);
 
 type Bundle = Record<string, unknown>;
-const loaders = import.meta.glob<Bundle>('../../../locales/*.json', { import: 'default' });
 
-/** The texts of one language. Throws when `locales/` has no file for it. */
-export async function loadBundle(lang: Lang): Promise<Bundle> {
-	const load = loaders[`../../../locales/${lang}.json`];
-	if (!load)
+/** Addresses of the texts: they travel as data, and a prerendered page carries its own. */
+const addresses = import.meta.glob<string>('../../../locales/*.json', {
+	query: '?url',
+	import: 'default',
+	eager: true
+});
+
+/** The texts of one language, fetched by `load`'s own fetch or the browser's. Throws when there are none. */
+export async function loadBundle(lang: Lang, get: typeof fetch): Promise<Bundle> {
+	const address = addresses[`../../../locales/${lang}.json`];
+	if (!address)
 		throw new Error(
 			`loadBundle: expected locales/${lang}.json, found none; add the file or take "${lang}" out of LANGS`
 		);
-	return load();
+	const answer = await get(address);
+	if (!answer.ok) throw new Error(`loadBundle: expected ${address}, got status ${answer.status}; reload the page`);
+	return answer.json() as Promise<Bundle>;
 }
 
 /** One instance a page render: prerendering renders several languages in one process, so none is global. */
-export async function makeI18n(lang: Lang): Promise<i18n> {
+export async function makeI18n(lang: Lang, get: typeof fetch): Promise<i18n> {
 	const instance = createInstance();
 	await instance.init({
 		lng: lang,
 		fallbackLng: false,
-		resources: { [lang]: { translation: await loadBundle(lang) } },
+		resources: { [lang]: { translation: await loadBundle(lang, get) } },
 		interpolation: { escapeValue: false },
 		initAsync: false
 	});

@@ -26,7 +26,7 @@ const AIR_PT = 9;
  */
 export function exampleOf(practice: Practice, words: Words, target?: Partial<TargetStyle>): Example {
 	const { setup } = practice;
-	const language = setup.languages[0] ?? 'en';
+	const language = setup.layout.languages[0] ?? 'en';
 	const name = (key: string): Choice['name'] => ({ [language]: words.text(`reading.example.${key}`) });
 	const contest: Contest = {
 		id: 'example',

@@ -2,8 +2,9 @@ import { ballotOf, type Ballot } from '$core/election/ballot';
 import type { Election, Stage } from '$core/election/election';
 import type { Mishap, PageInk, Stroke, Tool } from '$core/ink/stroke';
 import type { Layout } from '$core/layout/layout';
-import { layOut } from '$core/layout/layOutBallot';
 import type { PrintedWords } from '$core/layout/words';
+import type { PackedOutlines } from '$core/layout/font/glyph';
+import outlinesUrl from '$core/layout/font/outlines.json?url';
 import type { Mark, TargetReading } from '$core/marks/mark';
 import type { BallotStatement, ContestReading } from '$core/reading/statement';
 import type { Rulebook } from '$core/rules/rule';
@@ -15,10 +16,10 @@ export type Mode = 'live' | 'paper';
 
 export interface PracticeSetup {
 	readonly election: Election;
-	readonly style: string;
+	/** The sheet: style and printed languages are its own. */
+	readonly layout: Layout;
+	/** The printed words in each language of the sheet. */
 	readonly words: PrintedWords;
-	/** One or two languages printed on the sheet, main one first. */
-	readonly languages: readonly string[];
 	readonly rulebook: Rulebook;
 }
 
@@ -64,8 +65,8 @@ export class Practice {
 
 	constructor(setup: PracticeSetup) {
 		this.setup = setup;
-		this.ballot = ballotOf(setup.election, setup.style);
-		this.layout = layOut(setup.election, setup.style, setup.words, setup.languages);
+		this.layout = setup.layout;
+		this.ballot = ballotOf(setup.election, setup.layout.style);
 		this.contest = this.ballot.contests[0]?.id ?? '';
 		this.#pages = this.#blank();
 	}
@@ -105,11 +106,17 @@ export class Practice {
 		return this.shown ? this.#contests.get(contest) : undefined;
 	}
 
-	/** Starts the worker. Call in the browser only; prerendering has none. */
+	/** Starts the worker, if it is not there. Call in the browser only; prerendering has none. */
 	async start(): Promise<void> {
-		this.#reader = new Reader();
-		const { election, style, words, languages, rulebook } = this.setup;
-		await this.#settle(this.#reader.read({ kind: 'open', election, style, words, languages, rulebook }));
+		if (this.#reader) return;
+		const reader = new Reader();
+		this.#reader = reader;
+		const { election, layout, rulebook } = this.setup;
+		// Data, so fetched as data: a font's outlines need no parsing as a program.
+		const outlines = fetch(outlinesUrl).then((answer) => answer.json() as Promise<PackedOutlines>);
+		await this.#settle(
+			outlines.then((font) => reader.read({ kind: 'open', election, layout, rulebook, outlines: font }))
+		);
 		this.ready = this.failure === undefined;
 		if (this.hasInk) await this.#resend();
 	}
@@ -168,7 +175,8 @@ export class Practice {
 			mishaps: [...(ink.mishaps ?? []), ...mishaps]
 		}));
 		if (this.mode === 'paper') this.finished = false;
-		if (this.#reader && this.ready) await this.#settle(this.#reader.read({ kind: 'add', page, strokes, mishaps }));
+		if (!this.#reader) await this.start();
+		else if (this.ready) await this.#settle(this.#reader.read({ kind: 'add', page, strokes, mishaps }));
 	}
 
 	#change(page: number, how: (ink: PageInk) => PageInk): void {

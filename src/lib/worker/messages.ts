@@ -1,6 +1,7 @@
 import type { Election } from '$core/election/election';
 import type { Mishap, PageInk, Stroke } from '$core/ink/stroke';
-import type { PrintedWords } from '$core/layout/words';
+import type { PackedOutlines } from '$core/layout/font/glyph';
+import type { Layout } from '$core/layout/layout';
 import type { Mark, TargetReading } from '$core/marks/mark';
 import type { BallotStatement, ContestReading } from '$core/reading/statement';
 import type { Rulebook } from '$core/rules/rule';
@@ -11,10 +12,10 @@ export type Question =
 			readonly kind: 'open';
 			readonly number: number;
 			readonly election: Election;
-			readonly style: string;
-			readonly words: PrintedWords;
-			readonly languages: readonly string[];
+			readonly layout: Layout;
 			readonly rulebook: Rulebook;
+			/** The bundled font, for drawing the printed page. */
+			readonly outlines: PackedOutlines;
 	  }
 	| {
 			readonly kind: 'add';

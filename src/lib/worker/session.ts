@@ -3,7 +3,7 @@ import type { GreyImage, PixelBox } from '$core/image';
 import { PX_PER_PT } from '$core/image';
 import { NIB_MM, type Mishap, type PageInk, type Stroke } from '$core/ink/stroke';
 import { PT_PER_MM } from '$core/image';
-import { layOut } from '$core/layout/layOutBallot';
+import { provideOutlines } from '$core/layout/font/glyph';
 import type { PageLayout } from '$core/layout/layout';
 import { findMarks } from '$core/marks/findMarks';
 import type { PageMarks } from '$core/marks/mark';
@@ -32,14 +32,8 @@ export class Session {
 	#found: PageMarks[];
 	readonly #sent = new Map<string, string>();
 
-	constructor({
-		election,
-		style,
-		words,
-		languages,
-		rulebook
-	}: Pick<Open, 'election' | 'style' | 'words' | 'languages' | 'rulebook'>) {
-		const layout = layOut(election, style, words, languages);
+	constructor({ election, layout, rulebook, outlines }: Pick<Open, 'election' | 'layout' | 'rulebook' | 'outlines'>) {
+		provideOutlines(outlines);
 		const prints = layout.pages.map(({ page }) => printPage(layout, page));
 		this.#open = { election, layout, rulebook, prints };
 		this.#anchors = layout.pages.map(({ choices }) => choices.map(({ target }) => target));

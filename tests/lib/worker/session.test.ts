@@ -8,13 +8,14 @@ import { layOut } from '$core/layout/layOutBallot';
 import type { PrintedWords } from '$core/layout/words';
 import type { Rulebook } from '$core/rules/rule';
 import { Session } from '$lib/worker/session';
+import outlines from '$core/layout/font/outlines.json';
 import en from '$locales/en.json';
 
 const words: PrintedWords = { en: en.layout };
 const style = county.styles[0]!.id;
 const rulebook = JSON.parse(readFileSync(`src/core/rules/sets/${county.rulebook}.json`, 'utf8')) as Rulebook;
-const opened = { election: { ...county, languages: ['en'] }, style, words, languages: ['en'], rulebook };
 const layout = layOut(county, style, words, ['en']);
+const opened = { election: county, layout, rulebook, outlines };
 const choices = layout.pages.flatMap(({ page, choices: own }) => own.map((choice) => ({ page, choice })));
 
 const kinds = [

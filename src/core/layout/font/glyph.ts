@@ -1,7 +1,6 @@
 import type { FontWeight } from '../layout';
 import { advanceOf, placeInFont } from './measure';
 import { CAP_HEIGHT, UNITS_PER_EM } from './metrics';
-import { OUTLINES } from './outlines';
 
 /** The drawn shape of one character. */
 export interface Glyph {
@@ -19,6 +18,19 @@ export interface Glyph {
  */
 const TOLERANCE_EM = 0.0018;
 
+/** Outlines of the characters of metrics.ts, per weight, as `tests/support/makeFont.mjs` packs them. */
+export type PackedOutlines = Readonly<Record<FontWeight, string>>;
+
+let packed: PackedOutlines | undefined;
+
+/**
+ * Gives the core the bundled font's outlines: the text of `outlines.json`. A worker fetches it as data;
+ * where code may read the file, importing `bundled.ts` does this.
+ */
+export function provideOutlines(outlines: PackedOutlines): void {
+	packed = outlines;
+}
+
 const unpacked: Partial<Record<FontWeight, readonly (readonly Float32Array[])[]>> = {};
 const glyphs = { regular: new Map<string, Glyph>(), bold: new Map<string, Glyph>() };
 
@@ -27,12 +39,20 @@ export function glyphOf(character: string, weight: FontWeight): Glyph {
 	const known = glyphs[weight].get(character);
 	if (known) return known;
 	const place = placeInFont(character);
-	const outlines = (unpacked[weight] ??= unpack(OUTLINES[weight]));
+	const outlines = (unpacked[weight] ??= unpack(packedOf(weight)));
 	const advanceEm = advanceOf(character, weight);
 	const contours = place === undefined ? hollowBox(advanceEm) : (outlines[place] ?? []);
 	const glyph = { advanceEm, contours };
 	glyphs[weight].set(character, glyph);
 	return glyph;
+}
+
+function packedOf(weight: FontWeight): string {
+	if (!packed)
+		throw new Error(
+			'glyphOf: expected the font\'s outlines, got none; import "layout/font/bundled" or call provideOutlines first'
+		);
+	return packed[weight];
 }
 
 /** Contours of every glyph, in the order of CHARACTERS. `tests/support/makeFont.mjs` packs and describes them. */
