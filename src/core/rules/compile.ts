@@ -23,6 +23,8 @@ export interface CompiledClause {
 	readonly result: string;
 	/** Places in the list of the same scope of those that are exceptions to it; all stand before it. */
 	readonly exceptions: readonly number[];
+	/** Whether it names, or is named by, a clause that says otherwise. */
+	readonly opposed: boolean;
 	/** Rank events that its condition names. */
 	readonly rankEvents: readonly string[];
 }
@@ -77,6 +79,8 @@ function compileScope({ clauses, id }: Rulebook, scope: Scope): readonly Compile
 		prefer: typeof clause.then === 'object' ? compileCondition(clause.then.prefer) : undefined,
 		result: typeof clause.then === 'object' ? 'prefer' : clause.then,
 		exceptions: exceptions[place] ?? [],
+		opposed:
+			(clause.conflictsWith?.length ?? 0) > 0 || clauses.some((other) => other.conflictsWith?.includes(clause.id)),
 		rankEvents: rankEventsOf(clause.when)
 	}));
 }

@@ -2,6 +2,7 @@ import type { BallotStatement, TraceStep } from '../reading/statement';
 import type { CompiledClause, CompiledRulebook } from './compile';
 import type { BallotFacts } from './facts';
 import { kindMask, MADE_KINDS, placeMask } from './markFacts';
+import { once } from './once';
 import type { Place } from './place';
 import { steps } from './traceSteps';
 import { NO, UNSURE, YES } from './truth';
@@ -19,7 +20,7 @@ export interface BallotDecision {
 	readonly party: PartyRule;
 	/** Every ballot clause that applies, whatever came of it. */
 	readonly sure: readonly CompiledClause[];
-	readonly trace: readonly TraceStep[];
+	readonly trace: () => readonly TraceStep[];
 }
 
 const PARTY_RESULTS: readonly string[] = ['void-partisan', 'prefer-party'];
@@ -48,7 +49,7 @@ export function decideBallot({ ballot: clauses, speaksOfWriting }: CompiledRuleb
 		clauses: [...fate.clauses, ...party.clauses],
 		party: { effect: party.result as PartyRule['effect'], clauses: party.clauses },
 		sure,
-		trace: steps(clauses, weighed, at)
+		trace: once(() => steps(clauses, weighed, at))
 	};
 }
 

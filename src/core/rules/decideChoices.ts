@@ -2,7 +2,7 @@ import type { CompiledClause } from './compile';
 import type { ChoiceFacts, ContestFacts } from './facts';
 import type { CellResult, Place } from './place';
 import { NO, UNSURE, YES } from './truth';
-import { weigh, type Weighed } from './weigh';
+import { NOTHING_MET, weigh, type Weighed } from './weigh';
 
 /** What the rulebook makes of one choice, or of one cell of a ranked contest. */
 export interface CellDecision {
@@ -13,17 +13,17 @@ export interface CellDecision {
 	readonly weighed: Weighed;
 }
 
-const NOTHING: Weighed = { met: [], active: [] };
-
 /** Every choice of a contest by the choice clauses. In a contest without ink there is nothing to decide. */
 export function decideChoices(
 	clauses: readonly CompiledClause[],
 	contest: ContestFacts,
 	at: Place
 ): readonly CellDecision[] {
-	if (!contest.inked) return contest.choices.map((cell) => ({ cell, result: 'none', clauses: [], weighed: NOTHING }));
+	if (!contest.inked)
+		return contest.choices.map((cell) => ({ cell, result: 'none', clauses: [], weighed: NOTHING_MET }));
 	return contest.choices.map((cell) => {
 		const weighed = weigh(clauses, at, cell);
+		if (weighed === NOTHING_MET) return { cell, result: 'none', clauses: [], weighed };
 		return { cell, weighed, ...settle(clauses, weighed, cell) };
 	});
 }

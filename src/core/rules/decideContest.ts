@@ -65,6 +65,7 @@ function agree(sure: readonly CompiledClause[], base: Verdict, say: (clause: Com
 
 /** Clauses that are named as saying otherwise, with nothing to tell which wins. */
 function contradicted(verdict: Verdict, sure: readonly CompiledClause[], decisions: readonly CellDecision[]): Verdict {
+	if (!sure.some(({ opposed }) => opposed)) return verdict;
 	const below = new Map(
 		decisions.flatMap(({ clauses, result }) =>
 			result === 'none' ? [] : clauses.map((one) => [one.clause.id, one] as const)

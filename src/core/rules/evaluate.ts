@@ -8,6 +8,7 @@ import type { Place, Tally } from './place';
 import { stepsOf } from './ranking';
 import type { Decides, Rulebook } from './rule';
 import { testCondition } from './testCondition';
+import { once } from './once';
 import { choiceSteps, steps } from './traceSteps';
 import { NO } from './truth';
 
@@ -29,7 +30,8 @@ interface Decided {
 
 /**
  * Decides a ballot under a rulebook: choices first, then contests, then the whole sheet. The order of
- * clauses, contests and choices has no influence. Pure. Throws a RangeError for a rulebook whose
+ * clauses, contests and choices has no influence. A trace is made when it is first read: side by side, only
+ * outcomes are. Pure. Throws a RangeError for a rulebook whose
  * exceptions run in a circle, which `checkRulebook` refuses; never for any set of marks.
  */
 export function evaluate(rulebook: Rulebook, ballot: BallotFacts): PeopleDecision {
@@ -90,6 +92,7 @@ function tallyOf(contest: ContestFacts, choices: readonly CellDecision[]): Tally
 
 /** Clauses of a contest and of the sheet that are named as saying otherwise. */
 function opposedBy({ choices, decision }: Decided, { sure }: BallotDecision): readonly CompiledClause[] {
+	if (!sure.some(({ opposed }) => opposed)) return [];
 	const applied = new Set([...choices.flatMap(({ clauses }) => clauses), ...decision.clauses]);
 	return sure.flatMap((one) => [...applied].filter((other) => areOpposed(one, other)).flatMap((other) => [one, other]));
 }
@@ -125,8 +128,11 @@ function peopleStatement(
 	sheet: BallotDecision,
 	{ outcome, votes, clauses: deciding }: Verdict
 ): PeopleStatement {
-	const ids = new Set(deciding.map(({ clause }) => clause.id));
-	const ofSheet = sheet.trace.filter((step) => step.result !== 'not-met' && ids.has(step.clause));
+	const trace = once(() => {
+		const ids = new Set(deciding.map(({ clause }) => clause.id));
+		const ofSheet = sheet.trace().filter((step) => step.result !== 'not-met' && ids.has(step.clause));
+		return [...choiceSteps(choice, choices, at), ...steps(clauses, decision.weighed, at), ...ofSheet];
+	});
 	return {
 		outcome,
 		votes,
@@ -134,7 +140,9 @@ function peopleStatement(
 		wouldLook: looked,
 		clauses: references(deciding),
 		...howOf(deciding, outcome === 'refer', rulebook),
-		trace: [...choiceSteps(choice, choices, at), ...steps(clauses, decision.weighed, at), ...ofSheet]
+		get trace() {
+			return trace();
+		}
 	};
 }
 
@@ -149,7 +157,9 @@ function ballotStatement(
 		outcome: said,
 		clauses: references(deciding),
 		...howOf(deciding, said === 'refer', rulebook),
-		trace
+		get trace() {
+			return trace();
+		}
 	};
 }
 

@@ -53,15 +53,15 @@ function pushSteps(
 
 function notMet({ clause: { id, cite }, when, prefer }: CompiledClause, at: Place, cell: Cell): TraceStep {
 	const missing = missingPart(when, at, cell);
-	return {
+	const step = {
 		clause: id,
 		cite,
 		result: 'not-met',
-		...(cell === undefined ? {} : { choice: cell.id }),
 		marks: NO_MARKS,
-		missing: prefer && missing === 'always' ? 'prefer' : missing,
+		missing: prefer && missing === when.op ? 'prefer' : missing,
 		values: NO_VALUES
-	};
+	} as const;
+	return cell === undefined ? step : { ...step, choice: cell.id };
 }
 
 function metStep(

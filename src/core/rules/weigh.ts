@@ -11,6 +11,9 @@ export interface Weighed {
 	readonly active: readonly Truth[];
 }
 
+/** Nearly every choice of a ballot meets no clause; all of them share this. */
+export const NOTHING_MET: Weighed = { met: [], active: [] };
+
 /**
  * Tests every clause and lets exceptions override: a clause applies where its condition holds and no
  * exception to it applies; an exception to an exception restores. `extra` adds a condition to a clause.
@@ -21,15 +24,22 @@ export function weigh(
 	cell: Cell,
 	extra?: (clause: CompiledClause) => Truth
 ): Weighed {
-	const met: Truth[] = [];
+	let met: Truth[] | undefined;
 	const active: Truth[] = [];
-	for (const clause of clauses) {
+	for (let i = 0; i < clauses.length; i++) {
+		const clause = clauses[i];
+		if (!clause) continue;
 		let found = testCondition(clause.when, at, cell);
 		if (extra && found !== NO) found = both(found, extra(clause));
+		if (found === NO && !met) continue;
+		if (!met) {
+			met = new Array<Truth>(i).fill(NO);
+			for (let before = 0; before < i; before++) active.push(NO);
+		}
 		met.push(found);
 		let overridden: Truth = NO;
 		if (found !== NO) for (const by of clause.exceptions) overridden = either(overridden, active[by] ?? NO);
 		active.push(both(found, negate(overridden)));
 	}
-	return { met, active };
+	return met ? { met, active } : NOTHING_MET;
 }

@@ -267,6 +267,19 @@ describe('whatever the marks', () => {
 		);
 	});
 
+	test('a statement goes to another thread, or into JSON, with its trace', () => {
+		const people = evaluate(book([vote]), one({ A: 'fill', B: 'cross' }));
+		const statement = people.contests.get('contest');
+		const steps = ['vote applied A', 'vote not-met B mark.kind'];
+		const told = (copy: typeof statement) =>
+			copy?.trace.map(({ clause, result, choice, missing }) =>
+				[clause, result, choice, missing].filter(Boolean).join(' ')
+			);
+		expect(told(statement)).toEqual(steps);
+		expect(told(structuredClone(statement))).toEqual(steps);
+		expect(told(JSON.parse(JSON.stringify(statement)) as typeof statement)).toEqual(steps);
+	});
+
 	test('nothing that was passed in is changed', () => {
 		fc.assert(
 			fc.property(everySet, anyBallot, (rulebook, spec) => {
