@@ -50,7 +50,7 @@ const anyElection: fc.Arbitrary<Election> = fc
 const anySituation = fc.constantFrom(...CONTESTS).chain((contest) => {
 	const ids = contestOf(county, contest).choices.map(({ id }) => id);
 	const choice = fc.constantFrom(...ids);
-	const sketch: fc.Arbitrary<Sketch> = fc.tuple(
+	const sketch = fc.tuple(
 		fc.constant(contest),
 		fc.option(choice, { nil: undefined }),
 		fc.constantFrom(...MARK_KINDS),

@@ -21,7 +21,7 @@ export type Sketch = readonly [
 	choice: string | undefined,
 	kind: MarkKind,
 	place: MarkPlace,
-	also?: string
+	also?: string | undefined
 ];
 
 export interface Given {
