@@ -11,6 +11,8 @@ import type { Rulebook } from '$core/rules/rule';
 import { Reader, type Picture } from '$lib/worker/reader';
 import type { PictureWindow, Reading } from '$lib/worker/messages';
 
+/* eslint-disable svelte/prefer-svelte-reactivity -- maps are replaced whole ($state.raw), never changed in place */
+
 /** `live`: a reading after each pen-up. `paper`: nothing is said until the voter is done, as with real paper. */
 export type Mode = 'live' | 'paper';
 

@@ -10,7 +10,7 @@ import { MARK_KINDS, MARK_PLACES, type TargetLevel } from '$core/marks/mark';
 import type { Looks, PeopleOutcome } from '$core/reading/statement';
 import en from '$locales/en.json';
 import es from '$locales/es.json';
-import { adviseOn, contestOf, type Sketch } from './support';
+import { adviseOn, contestOf } from './support';
 
 const OUTCOMES: readonly PeopleOutcome[] = [
 	'vote',
