@@ -1,7 +1,7 @@
 import type { TargetShape, TargetSide } from '../election/election';
 import { PX_PER_MM } from '../image';
 import type { Features } from './features';
-import { checkLikeness, crossLikeness, ringLikeness, scribbleLikeness, strokeLikeness } from './forms';
+import { checkLikeness, crossLikeness, ringLikeness, scribbleLikeness, strokeLikeness, writingLikeness } from './forms';
 import type { MarkKind } from './mark';
 import { ramp } from './ramp';
 import type { Nearness, Whereabouts } from './whereabouts';
@@ -16,7 +16,9 @@ export interface Verdict {
 const DOT_MM = 1.9;
 
 /** A likeness below this is nobody's; the mark is `unsure`. */
-const LEAST_LIKENESS = 0.35;
+const LEAST_LIKENESS = 0.3;
+
+type Likeness = Partial<Record<MarkKind, number>>;
 
 /** What a mark is by its form and by what lies under and around it. */
 export function classify(features: Features, where: Whereabouts, shape: TargetShape, side: TargetSide): Verdict {
@@ -27,103 +29,107 @@ export function classify(features: Features, where: Whereabouts, shape: TargetSh
 	const [first, second] = ranked;
 	if (!first || first.value < LEAST_LIKENESS) return { kind: 'unsure', confidence: first ? first.value : 0 };
 	const lead = first.value - (second?.value ?? 0);
-	const confidence = Math.min(1, first.value * (0.5 + Math.min(0.5, lead)));
-	return { kind: first.kind, confidence };
+	return { kind: first.kind, confidence: Math.min(1, first.value * (0.5 + Math.min(0.5, lead))) };
 }
 
-function likenessOf(
-	features: Features,
-	where: Whereabouts,
-	shape: TargetShape,
-	side: TargetSide
-): Partial<Record<MarkKind, number>> {
-	const { nearest } = where;
-	const longest = Math.max(features.widthMm, features.heightMm);
-	const inside = nearest ? nearest.inTarget / Math.max(1, where.inkCount) : 0;
-	const onLine = nearest ? nearest.inWriteIn / Math.max(1, where.inkCount) : 0;
-	const stroke = strokeLikeness(features);
-	const found: Partial<Record<MarkKind, number>> = {
-		stroke,
+/** Each kind's likeness by form alone, then weighed by the place. */
+function likenessOf(features: Features, where: Whereabouts, shape: TargetShape, side: TargetSide): Likeness {
+	const found: Likeness = {
+		stroke: strokeLikeness(features),
 		check: checkLikeness(features),
 		cross: crossLikeness(features),
 		ring: ringLikeness(features),
 		scribble: scribbleLikeness(features),
-		dot: longest <= DOT_MM && features.solidity > 0.65 ? 1 : 0
+		dot: dotLikeness(features)
 	};
+	// What is round and small is not a line, whatever its skeleton; two clean lines that cross are no scribble.
+	damp(found, ['stroke', 'check', 'cross', 'ring', 'scribble'], found.dot ?? 0);
+	damp(found, ['scribble', 'stroke', 'check'], found.cross ?? 0);
+	damp(found, ['scribble'], Math.max(found.ring ?? 0, found.check ?? 0, found.stroke ?? 0));
+	const { nearest } = where;
+	const ink = Math.max(1, where.inkCount);
+	const inside = nearest ? nearest.inTarget / ink : 0;
 	if (nearest) {
-		const fill = fillLikeness(features, nearest, inside, shape);
-		found.fill = fill;
-		if (fill > 0.6)
-			for (const kind of ['scribble', 'dot', 'cross', 'ring', 'stroke', 'check'] as const)
-				found[kind] = (found[kind] ?? 0) * (1 - fill);
-		const level = levelLine(features, where);
-		if (level > 0) {
-			const lines = lineKind(features, where, nearest, shape, side);
-			if (lines) {
-				found[lines] = level;
-				found.stroke = 0.6 * stroke * (1 - level);
-			}
+		found.fill = shape === 'arrow' ? 0 : fillLikeness(features, nearest, inside);
+		damp(found, ['scribble', 'dot', 'cross', 'ring', 'stroke', 'check'], found.fill);
+		const level = levelLine(features);
+		const line = level > 0 ? lineKind(features, where, nearest, shape, side) : undefined;
+		if (line) {
+			found[line] = level;
+			damp(found, ['stroke', 'scribble'], level);
 		}
-		if (onLine > 0.5) {
+		if (nearest.inWriteIn > 0.5 * ink) {
+			damp(found, KINDS_OF_FORM, 0.7);
 			found.writing = 0.95;
-			for (const kind of ['stroke', 'check', 'cross', 'ring', 'scribble', 'dot', 'fill'] as const)
-				found[kind] = 0.4 * (found[kind] ?? 0);
+			return found;
 		}
 	}
+	const onPrint = nearest ? (nearest.onTarget + nearest.inName) / ink : 0;
+	const writing = writingLikeness(features) * ramp(onPrint, 0.25, 0.08);
+	found.writing = writing;
+	// Off targets and names, a busy line in a row is a note; a loop or a cross of two pieces is part of one.
+	damp(found, ['scribble', 'cross', 'ring', 'check', 'stroke'], writing * (features.pieces > 1 ? 0.9 : 0.5));
 	return found;
 }
 
+const KINDS_OF_FORM = ['stroke', 'check', 'cross', 'ring', 'scribble', 'dot', 'fill'] as const;
+
+/** Takes a share off some kinds. */
+function damp(likeness: Likeness, kinds: readonly MarkKind[], share: number): void {
+	for (const kind of kinds) likeness[kind] = (likeness[kind] ?? 0) * (1 - share);
+}
+
+function dotLikeness({ widthMm, heightMm, solidity, elongation }: Features): number {
+	const longest = Math.max(widthMm, heightMm);
+	return ramp(longest, DOT_MM * 1.2, DOT_MM * 0.9) * ramp(solidity, 0.55, 0.75) * ramp(elongation, 3, 2);
+}
+
 /** How well the mark fills the target it lies in. */
-function fillLikeness(
-	{ solidity, strokes, thickestMm, penMm }: Features,
-	nearest: Nearness,
-	inside: number,
-	shape: TargetShape
-): number {
-	const { targetShare, acrossTarget } = nearest;
-	if (shape === 'arrow') return 0;
-	if (inside < 0.4) return 0;
-	const covered = ramp(targetShare, 0.3, 0.55);
-	const dense = ramp(solidity, 0.45, 0.75);
-	return (
-		Math.min(1, covered * (0.4 + 0.6 * dense) * ramp(acrossTarget, 0.4, 0.7)) *
-		(strokes.length <= 2 && thickestMm < 1.7 * penMm ? 0.7 : 1)
-	);
+function fillLikeness({ solidity }: Features, { targetShare, acrossTarget }: Nearness, inside: number): number {
+	const covered = ramp(targetShare, 0.25, 0.5);
+	const dense = ramp(solidity, 0.5, 0.75);
+	return covered * (0.35 + 0.65 * dense) * ramp(acrossTarget, 0.35, 0.6) * ramp(inside, 0.3, 0.5);
 }
 
 /** How nearly the mark is one long level line: 0 to 1. */
-function levelLine({ widthMm, heightMm, strokes }: Features, { nearest }: Whereabouts): number {
+function levelLine({ widthMm, heightMm, strokes, elongation }: Features): number {
 	const main = strokes[0];
-	if (!main || !nearest) return 0;
-	const flat = ramp(widthMm / Math.max(0.3, heightMm), 2.2, 4.5);
-	return flat * ramp(main.bend, 0.3, 0.15) * ramp(widthMm, 2, 3.5);
+	if (!main) return 0;
+	const flat = ramp(widthMm / Math.max(0.3, heightMm), 2, 4) * ramp(elongation, 3, 5);
+	const turning = strokes.reduce((sum, one) => sum + one.turning, 0);
+	return flat * ramp(main.bend, 0.3, 0.15) * ramp(widthMm, 1.8, 3) * ramp(turning, 9, 4) * ramp(heightMm, 6.5, 4);
 }
 
 /** What a level line is by where it runs. */
 function lineKind(
 	{ widthMm }: Features,
 	{ box, middleY }: Whereabouts,
-	{ target, name, inTarget, inName, choice, writeIn, inWriteIn }: Nearness,
+	{ target, name, inTarget, inName, choice, inWriteIn }: Nearness,
 	shape: TargetShape,
 	side: TargetSide
 ): MarkKind | undefined {
-	const reaches = side === 'left' ? box.right >= name.left - 0.8 * PX_PER_MM : box.left <= name.right + 0.8 * PX_PER_MM;
+	const nameWidth = name.right - name.left;
 	const overName = Math.min(box.right, name.right) - Math.max(box.left, name.left);
-	const share = overName / Math.max(1, Math.min(name.right - name.left, box.right - box.left));
 	if (shape === 'arrow') {
 		const joined = Math.min(box.right, target.right) - Math.max(box.left, target.left);
-		if (joined > 0.5 * (target.right - target.left) && overName < 0.5 * (name.right - name.left)) return 'join';
-	} else if (inTarget > 6 && overName <= 0.35 * (name.right - name.left)) {
+		if (joined > 0.5 * (target.right - target.left) && overName < 0.5 * nameWidth) return 'join';
+	} else if (inTarget > 6 && overName <= 0.35 * nameWidth) {
+		// The old habit: from the target over at least half of the gap to the name.
 		const past = side === 'left' ? box.right - target.right : target.left - box.left;
+		const other = side === 'left' ? target.left - box.left : box.right - target.right;
 		const gap = side === 'left' ? name.left - target.right : target.left - name.right;
-		if (past > 0.55 * gap && past > 1.2 * PX_PER_MM && (reaches || widthMm > 4)) return 'join';
+		if (past > 0.55 * gap && past > 1.2 * PX_PER_MM && past > 1.8 * other && widthMm > 3) return 'join';
 	}
+	const share = overName / Math.max(1, Math.min(nameWidth, box.right - box.left));
 	if (share > 0.4 && overName > 2.5 * PX_PER_MM) {
-		const lines = Math.max(1, Math.round((name.bottom - name.top) / 47));
-		const descent = 0.22 * ((name.bottom - name.top) / lines);
+		const lines = Math.max(1, Math.round((name.bottom - name.top) / NAME_LINE_PX));
+		const descent = DESCENT_SHARE * ((name.bottom - name.top) / lines);
 		if (middleY > name.bottom - descent) return 'underline';
-		if (middleY > name.top - 2) return inWriteIn > 0 && writeIn ? undefined : 'strike';
+		if (middleY > name.top - 2) return inWriteIn > 0 && choice.writeIn ? undefined : 'strike';
 	}
-	if (choice.writeIn && inTarget > 6) return undefined;
-	return inName > 20 ? 'strike' : undefined;
+	return inName > 20 && !choice.writeIn ? 'strike' : undefined;
 }
+
+/** Height of one printed line of a name, in pixels, and the share of it under the letters' feet. */
+const NAME_LINE_PX = 44;
+const DESCENT_SHARE = 0.22;

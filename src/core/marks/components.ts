@@ -150,7 +150,8 @@ function componentOf({ left: partLeft, top: partTop, width, dark }: Residual, me
 	let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
 	let inkCount = 0;
 	let mass = 0;
-	for (const [i, at] of members.entries()) {
+	for (let i = 0; i < members.length; i++) {
+		const at = members[i] as number;
 		const row = (at / width) | 0;
 		const x = at - row * width + partLeft;
 		const y = row + partTop;

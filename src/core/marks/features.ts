@@ -21,6 +21,10 @@ export interface Features {
 	readonly lengthMm: number;
 	/** Area over the area of its convex hull. */
 	readonly solidity: number;
+	/** Length over breadth of the ink as a whole: 1 for round forms, 5 and more for lines. */
+	readonly elongation: number;
+	/** Pieces as high as a fair part of the whole. */
+	readonly pieces: number;
 	/** How many loops it has, and the largest one's area over that of the box. */
 	readonly holes: number;
 	readonly holeShare: number;
@@ -53,6 +57,9 @@ export function featuresOf(components: readonly Component[]): Features {
 		thickestMm: thickest * mmPerPx,
 		lengthMm: strokes.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
 		solidity: shape.area / Math.max(shape.area, hullArea(shape)),
+		elongation: elongationOf(shape),
+		pieces: components.filter(({ top, bottom }) => bottom - top >= PIECE_SHARE * (shape.height - 2) * shape.scale)
+			.length,
 		holes: count,
 		holeShare: largest / ((shape.width - 2) * (shape.height - 2)),
 		...roundnessOf(shape),
@@ -73,6 +80,31 @@ function widthsOf({ bits }: Shape, { bits: middle, depths }: Skeleton): { pen: n
 	}
 	widths.sort((a, b) => a - b);
 	return { pen: widths[widths.length >> 1] ?? 1, thickest: 2 * thickest - 1 };
+}
+
+/** Dots over letters and specks are lower than this share of the whole. */
+const PIECE_SHARE = 0.3;
+
+/** Ratio of the standard deviations along the two principal axes. */
+function elongationOf({ width, height, bits, area }: Shape): number {
+	let [sumX, sumY, sumXX, sumYY, sumXY] = [0, 0, 0, 0, 0];
+	for (let y = 1; y < height - 1; y++)
+		for (let x = 1; x < width - 1; x++) {
+			if (bits[y * width + x] === 0) continue;
+			sumX += x;
+			sumY += y;
+			sumXX += x * x;
+			sumYY += y * y;
+			sumXY += x * y;
+		}
+	const n = Math.max(1, area);
+	// A pixel is a square: a twelfth keeps a line one pixel wide from being infinitely thin.
+	const xx = sumXX / n - (sumX / n) ** 2 + 1 / 12;
+	const yy = sumYY / n - (sumY / n) ** 2 + 1 / 12;
+	const xy = sumXY / n - (sumX * sumY) / (n * n);
+	const middle = (xx + yy) / 2;
+	const apart = Math.sqrt(((xx - yy) / 2) ** 2 + xy * xy);
+	return Math.sqrt((middle + apart) / Math.max(1 / 12, middle - apart));
 }
 
 const DIRECTIONS = 48;

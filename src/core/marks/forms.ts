@@ -3,14 +3,12 @@ import { ramp } from './ramp';
 import type { StrokeForm } from './strokeForm';
 
 /** How nearly the mark is one straight line, 0 to 1. */
-export function strokeLikeness({ strokes, lengthMm, penMm, solidity, holes, widthMm, heightMm }: Features): number {
+export function strokeLikeness({ strokes, lengthMm, elongation, holes }: Features): number {
 	const main = strokes[0];
 	if (!main) return 0;
-	const extent = Math.hypot(widthMm, heightMm);
-	const alone = ramp(main.lengthMm / Math.max(0.1, lengthMm), 0.6, 0.9);
-	const straight = ramp(main.bend, 0.28, 0.12) * ramp(main.lengthMm / Math.max(0.1, main.chordMm), 1.5, 1.15);
-	const long = ramp(extent / Math.max(0.1, penMm), 1.8, 3);
-	return alone * straight * long * (holes > 1 ? 0.4 : 1) * ramp(solidity, 0.3, 0.5);
+	const alone = ramp(main.lengthMm / Math.max(0.1, lengthMm), 0.6, 0.85);
+	const straight = ramp(main.bend, 0.3, 0.16) * ramp(main.lengthMm / Math.max(0.1, main.chordMm), 1.5, 1.2);
+	return alone * straight * ramp(elongation, 1.7, 2.5) * (holes > 1 ? 0.4 : 1);
 }
 
 /** How nearly it is two lines that meet low: the first short and falling, the second long and rising. */
@@ -114,8 +112,19 @@ export function ringLikeness({
 export function scribbleLikeness({ strokes, lengthMm, widthMm, heightMm, holes, thickestMm }: Features): number {
 	const dense = lengthMm / (widthMm + heightMm);
 	const turns = strokes.reduce((sum, { reversals }) => sum + reversals, 0);
-	const busy = Math.max(ramp(turns, 1, 3), ramp(holes, 1, 4), ramp(strokes.length, 3, 7));
-	const long = ramp(dense, 1.1, 1.7);
+	const turning = strokes.reduce((sum, one) => sum + one.turning, 0);
+	const busy = Math.max(ramp(turns, 1, 3), ramp(holes, 1, 4), ramp(strokes.length, 4, 8), ramp(turning, 4, 9));
+	const long = ramp(dense, 0.85, 1.35);
 	const solid = ramp(thickestMm, 1.6, 2.4);
-	return Math.max(long * (0.3 + 0.7 * busy), 0.8 * solid, 0.8 * busy * ramp(dense, 0.9, 1.3));
+	return Math.max(long * (0.3 + 0.7 * busy), 0.8 * solid, 0.9 * busy * ramp(dense, 0.7, 1));
+}
+
+/** How nearly it is letters in a row, wherever it stands. */
+export function writingLikeness({ strokes, widthMm, heightMm, pieces, areaMm2, lengthMm }: Features): number {
+	const size = ramp(heightMm, 0.9, 1.5) * ramp(heightMm, 13, 9);
+	const turning = strokes.reduce((sum, one) => sum + one.turning, 0);
+	const row = ramp(widthMm / heightMm, 0.7, 1.3);
+	const busy = Math.max(ramp(pieces, 1, 3), ramp(strokes.length, 2, 5), ramp(turning, 3, 8));
+	const open = ramp(areaMm2 / (widthMm * heightMm), 0.6, 0.42);
+	return size * row * busy * open * ramp(lengthMm / (widthMm + heightMm), 0.6, 0.9);
 }

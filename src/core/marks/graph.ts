@@ -56,6 +56,7 @@ export function graphOf({ width, height }: Shape, { bits }: Skeleton): Graph {
 	const branches: Branch[] = [];
 	const used = new Uint8Array(bits.length);
 	const seenPairs = new Set<number>();
+	const touchesNode = (at: number, node: number) => offsets.some((offset) => nodeOf[at + offset] === node);
 	const walk = (node: number, start: number, first: number) => {
 		const points: number[] = [(nodes[node] as Node).x, (nodes[node] as Node).y];
 		let before = start;
@@ -75,8 +76,8 @@ export function graphOf({ width, height }: Shape, { bits }: Skeleton): Graph {
 				if (beside === before || bits[beside] !== 1) continue;
 				const owned = nodeOf[beside] as number;
 				if (owned === -1 && used[beside] === 1) continue;
-				// Do not step straight back into the node just left.
-				if (owned === node && points.length <= 4 && nodeOf[before] === node) continue;
+				// The first pixels of two branches of one node may touch: step neither into the other nor back.
+				if (points.length === 4 && (owned === node || touchesNode(beside, node))) continue;
 				next = beside;
 				if (owned !== -1) break;
 			}

@@ -2,13 +2,13 @@ import type { GreyImage, PixelBox } from '../image';
 
 /** Side of the squares in which the paper's grey is taken, in pixels, and every which pixel of them is looked at. */
 const SQUARE_PX = 64;
-const STEP_PX = 4;
+const STEP_PX = 8;
 
 /** The paper of a square is as light as this share of its pixels are at most: most of any square is paper. */
 const PAPER_SHARE = 0.85;
 
 /** A square with fewer unprinted samples says nothing. */
-const LEAST_SAMPLES = 24;
+const LEAST_SAMPLES = 12;
 
 /** Squares to each side among which the lightest gives the paper, so that a stain does not pass for paper. */
 const AROUND = 2;
