@@ -65,7 +65,7 @@ function likenessOf(features: Features, where: Whereabouts, shape: TargetShape, 
 		}
 	}
 	const onPrint = nearest ? (nearest.onTarget + nearest.inName) / ink : 0;
-	const writing = writingLikeness(features) * ramp(onPrint, 0.25, 0.08);
+	const writing = writingLikeness(features) * ramp(onPrint, 0.25, 0.08) * (1 - 0.8 * (found.ring ?? 0));
 	found.writing = writing;
 	// Off targets and names, a busy line in a row is a note; a loop or a cross of two pieces is part of one.
 	damp(found, ['scribble', 'cross', 'ring', 'check', 'stroke'], writing * (features.pieces > 1 ? 0.9 : 0.5));
@@ -85,10 +85,16 @@ function dotLikeness({ widthMm, heightMm, solidity, elongation }: Features): num
 }
 
 /** How well the mark fills the target it lies in. */
-function fillLikeness({ solidity }: Features, { targetShare, acrossTarget }: Nearness, inside: number): number {
+function fillLikeness(
+	{ solidity, elongation }: Features,
+	{ targetShare, acrossTarget, bothAcross }: Nearness,
+	inside: number
+): number {
 	const covered = ramp(targetShare, 0.25, 0.5);
 	const dense = ramp(solidity, 0.5, 0.75);
-	return covered * (0.35 + 0.65 * dense) * ramp(acrossTarget, 0.35, 0.6) * ramp(inside, 0.3, 0.5);
+	// A dash is long and narrow; what covers half of the target, up and across, fills it whatever its form.
+	const round = Math.max(ramp(elongation, 4, 3.2), ramp(bothAcross, 0.75, 0.9) * ramp(targetShare, 0.4, 0.5));
+	return covered * round * (0.35 + 0.65 * dense) * ramp(acrossTarget, 0.35, 0.6) * ramp(inside, 0.3, 0.5);
 }
 
 /** How nearly the mark is one long level line: 0 to 1. */
@@ -96,15 +102,21 @@ function levelLine({ widthMm, heightMm, strokes, elongation }: Features): number
 	const main = strokes[0];
 	if (!main) return 0;
 	const flat = ramp(widthMm / Math.max(0.3, heightMm), 2, 4) * ramp(elongation, 3, 5);
-	const turning = strokes.reduce((sum, one) => sum + one.turning, 0);
-	return flat * ramp(main.bend, 0.3, 0.15) * ramp(widthMm, 1.8, 3) * ramp(turning, 9, 4) * ramp(heightMm, 6.5, 4);
+	const zigzags = strokes.reduce((sum, one) => sum + one.zigzags, 0);
+	const calm =
+		ramp(
+			strokes.reduce((sum, one) => sum + one.turning, 0),
+			9,
+			4
+		) * (heightMm > 3 ? ramp(zigzags, 3, 1) : 1);
+	return flat * ramp(main.bend, 0.3, 0.15) * ramp(widthMm, 1.8, 3) * calm * ramp(heightMm, 6.5, 4);
 }
 
 /** What a level line is by where it runs. */
 function lineKind(
 	{ widthMm }: Features,
 	{ box, middleY }: Whereabouts,
-	{ target, name, inTarget, inName, choice, inWriteIn }: Nearness,
+	{ target, name, inTarget, choice, inWriteIn }: Nearness,
 	shape: TargetShape,
 	side: TargetSide
 ): MarkKind | undefined {
@@ -127,7 +139,7 @@ function lineKind(
 		if (middleY > name.bottom - descent) return 'underline';
 		if (middleY > name.top - 2) return inWriteIn > 0 && choice.writeIn ? undefined : 'strike';
 	}
-	return inName > 20 && !choice.writeIn ? 'strike' : undefined;
+	return undefined;
 }
 
 /** Height of one printed line of a name, in pixels, and the share of it under the letters' feet. */

@@ -8,7 +8,12 @@ export function strokeLikeness({ strokes, lengthMm, elongation, holes }: Feature
 	if (!main) return 0;
 	const alone = ramp(main.lengthMm / Math.max(0.1, lengthMm), 0.6, 0.85);
 	const straight = ramp(main.bend, 0.3, 0.16) * ramp(main.lengthMm / Math.max(0.1, main.chordMm), 1.5, 1.2);
-	return alone * straight * ramp(elongation, 1.7, 2.5) * (holes > 1 ? 0.4 : 1);
+	const calm = ramp(
+		strokes.reduce((sum, one) => sum + one.zigzags, 0),
+		3,
+		1
+	);
+	return alone * straight * calm * ramp(elongation, 1.7, 2.5) * (holes > 1 ? 0.4 : 1);
 }
 
 /** How nearly it is two lines that meet low: the first short and falling, the second long and rising. */
@@ -90,22 +95,27 @@ function crossing(a: StrokeForm, b: StrokeForm): number {
 	return inside(t) * inside(s) * ramp(Math.abs(det) / sizes, 0.2, 0.4);
 }
 
-/** How nearly it is one loop around an empty middle. */
+/** How nearly it is one loop around an empty middle, once or more often around; a tail may lead inwards. */
 export function ringLikeness({
+	holes,
+	holeShare,
 	roundShare,
 	innerShare,
-	holeShare,
 	widthMm,
 	heightMm,
 	penMm,
-	lengthMm
+	lengthMm,
+	solidity,
+	pieces
 }: Features): number {
-	const around = ramp(roundShare, 0.7, 0.9);
-	const empty = ramp(innerShare, 0.14, 0.05);
+	const around = ramp(roundShare, 0.7, 0.88);
+	const empty = ramp(innerShare, 0.22, 0.12);
 	const roomy = ramp(Math.min(widthMm, heightMm) / penMm, 2.2, 3.2);
-	const shut = 0.75 + 0.25 * ramp(holeShare, 0.05, 0.3);
-	const turns = ramp(lengthMm / (widthMm + heightMm), 6, 4);
-	return around * empty * roomy * shut * turns;
+	const turns = ramp(lengthMm / (widthMm + heightMm), 11, 7);
+	const whole = pieces > 2 ? 0.3 : pieces === 2 ? 0.7 : 1;
+	// Going around more than once leaves one large hole; a squiggle leaves several small ones.
+	const one = holes === 0 ? 1 : ramp(holeShare, 0.08, 0.22);
+	return around * empty * roomy * Math.max(turns, ramp(holeShare, 0.2, 0.3)) * whole * one * ramp(solidity, 0.9, 0.8);
 }
 
 /** How nearly it is a line that goes to and fro. */
@@ -113,10 +123,12 @@ export function scribbleLikeness({ strokes, lengthMm, widthMm, heightMm, holes, 
 	const dense = lengthMm / (widthMm + heightMm);
 	const turns = strokes.reduce((sum, { reversals }) => sum + reversals, 0);
 	const turning = strokes.reduce((sum, one) => sum + one.turning, 0);
-	const busy = Math.max(ramp(turns, 1, 3), ramp(holes, 1, 4), ramp(strokes.length, 4, 8), ramp(turning, 4, 9));
+	const zigzags = strokes.reduce((sum, one) => sum + one.zigzags, 0);
+	const zigzag = ramp(zigzags, 0.5, 2) * (0.75 + 0.25 * ramp(zigzags, 1, 3));
+	const busy = Math.max(zigzag, ramp(turns, 1, 3), ramp(holes, 1, 4), ramp(strokes.length, 4, 8), ramp(turning, 4, 9));
 	const long = ramp(dense, 0.85, 1.35);
 	const solid = ramp(thickestMm, 1.6, 2.4);
-	return Math.max(long * (0.3 + 0.7 * busy), 0.8 * solid, 0.9 * busy * ramp(dense, 0.7, 1));
+	return Math.max(long * (0.3 + 0.7 * busy), 0.8 * solid, 0.9 * busy * ramp(dense, 0.7, 1), zigzag);
 }
 
 /** How nearly it is letters in a row, wherever it stands. */

@@ -14,6 +14,13 @@ export interface PenStroke {
 /** Crossings nearer than this many widths of the line are one. */
 const MERGED_WIDTHS = 1.6;
 
+/**
+ * In a form of few branches, a link of up to this share of all its length is two lines that run along each
+ * other for a while as they cross. Found by trial.
+ */
+const MERGED_SHARE = 0.16;
+const FEW_BRANCHES = 8;
+
 /** A spur shorter than this many widths comes from a rough edge. */
 const SPUR_WIDTHS = 1.1;
 const LEAST_SPUR_PX = 3;
@@ -44,15 +51,19 @@ export function penStrokes(shape: Shape, skeleton: Skeleton, widthPx: number): P
 	};
 	// Short links between two crossings first: a cut spur would hide that they were crossings.
 	let count = degrees();
+	const total = branches.reduce((sum, { length }) => sum + length, 0);
+	const longestLink = Math.max(MERGED_WIDTHS * widthPx, branches.length <= FEW_BRANCHES ? MERGED_SHARE * total : 0);
 	for (const { from, to, length } of [...branches].sort((a, b) => a.length - b.length)) {
-		if (length > MERGED_WIDTHS * widthPx) break;
+		if (length > longestLink) break;
 		const [a, b] = [root(from), root(to)];
 		if (a !== b && (count.get(a) ?? 0) >= 3 && (count.get(b) ?? 0) >= 3) {
 			parent[a] = b;
 			count = degrees();
 		}
 	}
-	branches = branches.filter(({ from, to, length }) => root(from) !== root(to) || length > 2 * widthPx);
+	branches = branches.filter(
+		({ from, to, length }) => root(from) !== root(to) || length > Math.max(longestLink, 2 * widthPx)
+	);
 	const leastSpur = Math.max(LEAST_SPUR_PX, SPUR_WIDTHS * widthPx);
 	for (;;) {
 		count = degrees();

@@ -11,6 +11,8 @@ export interface StrokeForm {
 	readonly turning: number;
 	/** How often it turns back, by more than 110 degrees within a short way. */
 	readonly reversals: number;
+	/** How many of its sharp turns follow each other to opposite sides: 1 in a Z, more in a zigzag or a wave. */
+	readonly zigzags: number;
 	readonly closed: boolean;
 	/** Its corners with both ends, x0, y0, x1, y1, …, in pixels of the shape. */
 	readonly corners: readonly number[];
@@ -21,6 +23,10 @@ export interface StrokeForm {
 /** A corner stands out by this share of the line's extent, or by so many of its widths. */
 const CORNER_SHARE = 0.09;
 const CORNER_WIDTHS = 0.8;
+
+/** A zigzag is at least this share of the narrower side of the line's box wide, and turns by this much, in radians. */
+const ZIGZAG_SHARE = 0.25;
+const ZIGZAG_TURN = 0.7;
 
 const REVERSAL = (110 / 180) * Math.PI;
 
@@ -43,6 +49,8 @@ export function strokeForm({ points, length, closed }: PenStroke, widthPx: numbe
 	const extent = Math.hypot(maxX - minX, maxY - minY);
 	const corners = simplify(points, Math.max(CORNER_SHARE * extent, CORNER_WIDTHS * widthPx, 1.5));
 	const { turning, reversals } = turnsOf(simplify(points, Math.max(0.7 * widthPx, 1.2)));
+	const narrow = Math.min(maxX - minX, maxY - minY);
+	const zigzags = zigzagsOf(simplify(points, Math.max(ZIGZAG_SHARE * narrow, 1.2 * widthPx, 1.5)));
 	const angle = Math.atan2(y1 - y0, x1 - x0);
 	return {
 		lengthMm: length * mmPerPx,
@@ -50,6 +58,7 @@ export function strokeForm({ points, length, closed }: PenStroke, widthPx: numbe
 		bend: far / Math.max(1, chord),
 		turning,
 		reversals,
+		zigzags,
 		closed,
 		corners,
 		slope: angle > Math.PI / 2 ? angle - Math.PI : angle < -Math.PI / 2 ? angle + Math.PI : angle
@@ -111,4 +120,25 @@ function turnsOf(corners: readonly number[]): { turning: number; reversals: numb
 		before = angle;
 	}
 	return { turning, reversals };
+}
+
+function zigzagsOf(corners: readonly number[]): number {
+	let zigzags = 0;
+	let last = 0;
+	for (let i = 2; i + 3 < corners.length; i += 2) {
+		const [ax, ay] = [
+			(corners[i] as number) - (corners[i - 2] as number),
+			(corners[i + 1] as number) - (corners[i - 1] as number)
+		];
+		const [bx, by] = [
+			(corners[i + 2] as number) - (corners[i] as number),
+			(corners[i + 3] as number) - (corners[i + 1] as number)
+		];
+		const turn = Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
+		if (Math.abs(turn) < ZIGZAG_TURN) continue;
+		const sign = Math.sign(turn);
+		if (last !== 0 && sign !== last) zigzags += 1;
+		last = sign;
+	}
+	return zigzags;
 }

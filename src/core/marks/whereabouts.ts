@@ -32,8 +32,9 @@ export interface Nearness {
 	readonly onTarget: number;
 	readonly inName: number;
 	readonly inWriteIn: number;
-	/** Share of the target's width and height that the ink inside it spans. */
+	/** Share of the target's width and height that the ink inside it spans: the larger and the smaller. */
 	readonly acrossTarget: number;
+	readonly bothAcross: number;
 	/** Share of the target's box that is ink. */
 	readonly targetShare: number;
 	/** Whether the box of the mark holds the middle of the target and the middle of the name. */
@@ -157,6 +158,7 @@ function nearnessOf(components: readonly Component[], box: Edges, choice: Choice
 		inName,
 		inWriteIn,
 		acrossTarget: all === 0 ? 0 : Math.max((maxX - minX + 1) / width, (maxY - minY + 1) / height),
+		bothAcross: all === 0 ? 0 : Math.min((maxX - minX + 1) / width, (maxY - minY + 1) / height),
 		targetShare: all / (width * height),
 		holdsTarget: holds(box, (target.left + target.right) / 2, (target.top + target.bottom) / 2),
 		holdsName: holds(box, (name.left + name.right) / 2, (name.top + name.bottom) / 2)
