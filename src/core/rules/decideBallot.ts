@@ -32,9 +32,11 @@ export function decideBallot({ ballot: clauses, speaksOfWriting }: CompiledRuleb
 	const open = clauses.filter((_, i) => weighed.active[i] === UNSURE);
 	const isParty = ({ result }: CompiledClause): boolean => PARTY_RESULTS.includes(result);
 	const party = settle(sure.filter(isParty), open.filter(isParty), 'none');
+	// That a sheet may stand by a clause or without one comes to the same, unless a person must read a note first.
+	const isIdle = ({ result }: CompiledClause): boolean => result === 'stands' && !hasNote(at.ballot);
 	const fate = settle(
 		sure.filter((one) => !isParty(one)),
-		open.filter((one) => !isParty(one)),
+		open.filter((one) => !isParty(one) && !isIdle(one)),
 		'none'
 	);
 	const silent = fate.result === 'none' && !speaksOfWriting && hasNote(at.ballot);

@@ -1,7 +1,7 @@
 import type { CompiledClause } from './compile';
 import type { ChoiceFacts, ContestFacts } from './facts';
 import type { CellResult, Place } from './place';
-import { NO, UNSURE, YES } from './truth';
+import { NO, YES } from './truth';
 import { NOTHING_MET, weigh, type Weighed } from './weigh';
 
 /** What the rulebook makes of one choice, or of one cell of a ranked contest. */
@@ -20,11 +20,17 @@ export function decideChoices(
 	at: Place
 ): readonly CellDecision[] {
 	if (!contest.inked)
-		return contest.choices.map((cell) => ({ cell, result: 'none', clauses: [], weighed: NOTHING_MET }));
+		return contest.choices.map((cell) => ({
+			cell,
+			result: 'none',
+			clauses: NOTHING_SAID.clauses,
+			weighed: NOTHING_MET
+		}));
 	return contest.choices.map((cell) => {
 		const weighed = weigh(clauses, at, cell);
-		if (weighed === NOTHING_MET) return { cell, result: 'none', clauses: [], weighed };
-		return { cell, weighed, ...settle(clauses, weighed, cell) };
+		if (weighed === NOTHING_MET) return { cell, result: 'none', clauses: NOTHING_SAID.clauses, weighed };
+		const { result, clauses: deciding } = settle(clauses, weighed, cell);
+		return { cell, result, clauses: deciding, weighed };
 	});
 }
 
@@ -33,14 +39,26 @@ function settle(
 	{ active }: Weighed,
 	cell: ChoiceFacts
 ): Pick<CellDecision, 'result' | 'clauses'> {
-	const sure = clauses.filter((_, i) => active[i] === YES);
-	const results = new Set(sure.map(({ result }) => result));
-	const open = clauses.filter(({ result }, i) => active[i] === UNSURE && !results.has(result));
-	const [result] = results;
+	let sure: string | undefined;
+	let agreed = true;
+	let givesVote = false;
+	const held: CompiledClause[] = [];
+	for (let i = 0; i < clauses.length; i++) {
+		const clause = clauses[i];
+		const applies = active[i] ?? NO;
+		if (!clause || applies === NO) continue;
+		held.push(clause);
+		givesVote ||= clause.result !== 'no-vote';
+		if (applies !== YES) continue;
+		agreed &&= sure === undefined || sure === clause.result;
+		sure ??= clause.result;
+	}
 	// Where nothing stands at a choice, a clause that might take its vote away has nothing to take.
-	const matters = cell.possible || sure.length > 0 || open.some((clause) => clause.result !== 'no-vote');
-	if (result === undefined && (open.length === 0 || !matters)) return { result: 'none', clauses: [] };
-	if (results.size === 1 && open.length === 0 && result !== undefined && result !== 'refer')
-		return { result: result as CellResult, clauses: sure };
-	return { result: 'open', clauses: clauses.filter((_, i) => active[i] !== NO) };
+	const matters = cell.possible || sure !== undefined || givesVote;
+	if (held.length === 0 || !matters) return NOTHING_SAID;
+	if (sure === undefined || sure === 'refer' || !agreed || held.some(({ result }) => result !== sure))
+		return { result: 'open', clauses: held };
+	return { result: sure as CellResult, clauses: held.filter((clause) => active[clauses.indexOf(clause)] === YES) };
 }
+
+const NOTHING_SAID: Pick<CellDecision, 'result' | 'clauses'> = { result: 'none', clauses: [] };

@@ -7,7 +7,7 @@ import type { ContestFacts } from './facts';
 import type { Place, Tally } from './place';
 import { testCondition } from './testCondition';
 import { NO, UNSURE, YES, type Truth } from './truth';
-import { weigh, type Weighed } from './weigh';
+import { NOTHING_MET, weigh, type Weighed } from './weigh';
 
 /** What comes of one contest, and by which clauses. */
 export interface Verdict {
@@ -31,32 +31,42 @@ export function decideContest(
 	tally: Tally,
 	at: Place
 ): ContestDecision {
-	const chosen = (clause: CompiledClause): Chosen => choose(clause, decisions, contest, at);
-	const weighed = weigh(clauses, at, undefined, (clause) => (clause.prefer ? chosen(clause).truth : YES));
+	const spoken: Spoken = { decisions, contest, at };
+	const weighed = weigh(clauses, at, undefined, choosing(spoken));
 	const base =
 		contest.kind === 'ranked'
 			? decideRanking(clauses, weighed, decisions, tally)
 			: fromChoices(decisions, contest, tally);
-	const say = (clause: CompiledClause): Verdict => verdictOf(clause, base, contest, chosen);
-	const speaking = clauses.filter(({ result }) => result !== 'stop-ranking' && result !== 'pass-rank');
-	const activeOf = (clause: CompiledClause): Truth => weighed.active[clauses.indexOf(clause)] ?? NO;
-	const sure = speaking.filter((clause) => activeOf(clause) === YES);
-	const settled = agree(sure, base, say);
-	const open = speaking.filter((clause) => activeOf(clause) === UNSURE && keyOf(say(clause)) !== keyOf(settled));
+	if (weighed === NOTHING_MET) return { ...base, weighed };
+	const sure = speaking(clauses, weighed, YES);
+	const settled = agree(sure, base, spoken);
+	const key = keyOf(settled);
+	const open = speaking(clauses, weighed, UNSURE).filter((clause) => keyOf(verdictOf(clause, base, spoken)) !== key);
 	const verdict = open.length > 0 && settled.outcome !== 'refer' ? refer([...settled.clauses, ...open]) : settled;
 	return { ...contradicted(verdict, sure, decisions), weighed };
 }
+
+/** What a contest clause speaks of. */
+interface Spoken {
+	readonly decisions: readonly CellDecision[];
+	readonly contest: ContestFacts;
+	readonly at: Place;
+}
+
+/** Clauses of a ranking speak of its steps, in `decideRanking`; the rest of the contest as a whole. */
+const speaking = (clauses: readonly CompiledClause[], { active }: Weighed, held: Truth): readonly CompiledClause[] =>
+	clauses.filter(({ result }, i) => active[i] === held && result !== 'stop-ranking' && result !== 'pass-rank');
 
 const keyOf = ({ outcome, votes }: Verdict): string => [outcome, ...votes].join('\n');
 
 const refer = (clauses: readonly CompiledClause[]): Verdict => ({ outcome: 'refer', votes: [], clauses });
 
-function agree(sure: readonly CompiledClause[], base: Verdict, say: (clause: CompiledClause) => Verdict): Verdict {
+function agree(sure: readonly CompiledClause[], base: Verdict, spoken: Spoken): Verdict {
 	const [first] = sure;
 	if (!first) return base;
-	if (new Set(sure.map((clause) => keyOf(say(clause)))).size > 1)
+	if (new Set(sure.map((clause) => keyOf(verdictOf(clause, base, spoken)))).size > 1)
 		return refer([...sure, ...(sure.some(({ result }) => result === 'vote') ? base.clauses : [])]);
-	const { outcome, votes } = say(first);
+	const { outcome, votes } = verdictOf(first, base, spoken);
 	const isBase = sure.some(({ result }) => result === 'vote');
 	// That what is marked stands does not settle what the choices left open.
 	if (isBase && (outcome === 'silent' || outcome === 'blank')) return base;
@@ -80,39 +90,33 @@ function contradicted(verdict: Verdict, sure: readonly CompiledClause[], decisio
 export const areOpposed = ({ clause: a }: CompiledClause, { clause: b }: CompiledClause): boolean =>
 	a.conflictsWith?.includes(b.id) === true || b.conflictsWith?.includes(a.id) === true;
 
+/** A `prefer` clause applies only where there are choices that it can prefer. */
+function choosing(spoken: Spoken): (clause: CompiledClause) => Truth {
+	return (clause) => (clause.prefer ? choose(clause, spoken).truth : YES);
+}
+
 interface Chosen {
 	readonly truth: Truth;
 	readonly votes: readonly string[];
 }
 
 /** The votes that a `prefer` clause would keep: some, and no more than allowed. */
-function choose(
-	{ prefer }: CompiledClause,
-	decisions: readonly CellDecision[],
-	{ voteFor }: ContestFacts,
-	at: Place
-): Chosen {
+function choose({ prefer }: CompiledClause, { decisions, contest: { voteFor }, at }: Spoken): Chosen {
 	const voted = decisions.filter(({ result }) => result === 'vote');
 	const found = prefer ? voted.map(({ cell }) => testCondition(prefer, at, cell)) : [];
 	const votes = voted.filter((_, i) => found[i] === YES).map(({ cell }) => cell.id);
 	const open = found.filter((one) => one === UNSURE).length;
-	const fits = (count: number): boolean => count > 0 && count <= voteFor;
-	if (open === 0) return { truth: fits(votes.length) ? YES : NO, votes };
+	if (open === 0) return { truth: votes.length > 0 && votes.length <= voteFor ? YES : NO, votes };
 	return { truth: votes.length > voteFor ? NO : UNSURE, votes };
 }
 
-function verdictOf(
-	clause: CompiledClause,
-	base: Verdict,
-	contest: ContestFacts,
-	chosen: (clause: CompiledClause) => Chosen
-): Verdict {
+function verdictOf(clause: CompiledClause, base: Verdict, spoken: Spoken): Verdict {
 	const result = clause.result as 'prefer' | 'vote' | 'machine' | Exclude<PeopleOutcome, 'vote'>;
 	const clauses = [clause];
 	if (result === 'vote') return base;
-	if (result === 'prefer') return { outcome: 'vote', votes: chosen(clause).votes, clauses };
+	if (result === 'prefer') return { outcome: 'vote', votes: choose(clause, spoken).votes, clauses };
 	if (result !== 'machine') return { outcome: result, votes: [], clauses };
-	return fromMachine(contest, clauses);
+	return fromMachine(spoken.contest, clauses);
 }
 
 /** What the machine read stands. Marks that it does not see are marks all the same: none of them is accepted. */
@@ -132,28 +136,26 @@ function fromMachine({ machine, choices }: ContestFacts, clauses: readonly Compi
 
 /** What the choices come to by themselves. */
 function fromChoices(decisions: readonly CellDecision[], { voteFor, loose }: ContestFacts, tally: Tally): Verdict {
-	const inOrder = (kept: readonly CellDecision[]): readonly CompiledClause[] => kept.flatMap(({ clauses }) => clauses);
-	if (tally.open > 0) return refer(inOrder(decisions.filter(({ result }) => result === 'open')));
+	if (tally.open > 0) return refer(clausesOf(decisions.filter(({ result }) => result === 'open')));
 	const silent = decisions.some(({ result, cell }) => result === 'none' && cell.possible);
 	if (silent || tally.votes > voteFor) return { outcome: 'silent', votes: [], clauses: [] };
 	if (tally.votes > 0) {
 		const votes = decisions.filter(({ result }) => result === 'vote').map(({ cell }) => cell.id);
 		const spoken = decisions.filter(({ result, cell }) => result === 'vote' || (result === 'no-vote' && cell.possible));
-		return { outcome: 'vote', votes, clauses: inOrder(spoken) };
+		return { outcome: 'vote', votes, clauses: clausesOf(spoken) };
 	}
-	return withoutVotes(decisions, loose.some(isMade), inOrder);
+	return withoutVotes(decisions, loose.some(isMade));
 }
+
+export const clausesOf = (decisions: readonly CellDecision[]): readonly CompiledClause[] =>
+	decisions.flatMap(({ clauses }) => clauses);
 
 const isMade = ({ kindBit }: { readonly kindBit: number }): boolean => (kindBit & MADE_KINDS) !== 0;
 
-function withoutVotes(
-	decisions: readonly CellDecision[],
-	isNoted: boolean,
-	inOrder: (kept: readonly CellDecision[]) => readonly CompiledClause[]
-): Verdict {
+function withoutVotes(decisions: readonly CellDecision[], isNoted: boolean): Verdict {
 	const marked = decisions.filter(({ cell }) => cell.marks.some(isMade) || cell.strikes.length > 0);
 	if (isNoted || marked.some(({ result }) => result === 'none')) return { outcome: 'silent', votes: [], clauses: [] };
 	const refused = decisions.filter(({ result }) => result === 'no-vote');
 	if (refused.length === 0) return { outcome: 'blank', votes: [], clauses: [] };
-	return { outcome: 'no-vote', votes: [], clauses: inOrder(refused) };
+	return { outcome: 'no-vote', votes: [], clauses: clausesOf(refused) };
 }

@@ -1,6 +1,6 @@
 import type { CompiledClause } from './compile';
 import type { CellDecision } from './decideChoices';
-import type { Verdict } from './decideContest';
+import { clausesOf, type Verdict } from './decideContest';
 import type { Tally } from './place';
 import { stepsOf } from './ranking';
 import { NO, YES } from './truth';
@@ -17,12 +17,11 @@ export function decideRanking(
 	decisions: readonly CellDecision[],
 	tally: Tally
 ): Verdict {
-	const citing = (kept: readonly CellDecision[]): readonly CompiledClause[] => kept.flatMap((one) => one.clauses);
 	if (tally.open > 0)
-		return { outcome: 'refer', votes: [], clauses: citing(decisions.filter(({ result }) => result === 'open')) };
+		return { outcome: 'refer', votes: [], clauses: clausesOf(decisions.filter(({ result }) => result === 'open')) };
 	if (decisions.some(({ result, cell }) => result === 'none' && cell.possible))
 		return { outcome: 'silent', votes: [], clauses: [] };
-	const cited = [...citing(decisions.filter(({ result }) => result === 'vote'))];
+	const cited = [...clausesOf(decisions.filter(({ result }) => result === 'vote'))];
 	const votes: string[] = [];
 	for (const { events, choice } of stepsOf(decisions)) {
 		for (const event of events) {
@@ -41,7 +40,7 @@ export function decideRanking(
 	}
 	if (votes.length > 0) return { outcome: 'vote', votes, clauses: cited };
 	const refused = decisions.filter(({ result }) => result === 'no-vote');
-	return { outcome: refused.length > 0 ? 'no-vote' : 'blank', votes, clauses: citing(refused) };
+	return { outcome: refused.length > 0 ? 'no-vote' : 'blank', votes, clauses: clausesOf(refused) };
 }
 
 function stopped(

@@ -52,13 +52,13 @@ export function evaluate(rulebook: Rulebook, ballot: BallotFacts): PeopleDecisio
 	};
 }
 
-function decideOne(book: CompiledRulebook, contest: ContestFacts, start: Place): Decided {
-	const unlooked: Place = { ...start, contest };
-	const looked = wouldLook(book, contest, unlooked);
-	const before: Place = { ...unlooked, looked };
+function decideOne(book: CompiledRulebook, contest: ContestFacts, { rulebook, ballot, decided }: Place): Decided {
+	const early: Place = { rulebook, ballot, contest, tally: undefined, looked: true, decided };
+	const looked = wouldLook(book, contest, early);
+	const before = looked ? early : { rulebook, ballot, contest, tally: undefined, looked, decided };
 	const choices = decideChoices(book.choice, contest, before);
 	const tally = tallyOf(contest, choices);
-	const at: Place = { ...before, tally };
+	const at: Place = { rulebook, ballot, contest, tally, looked, decided };
 	return { contest, looked, tally, choices, decision: decideContest(book.contest, choices, contest, tally, at), at };
 }
 
@@ -80,15 +80,18 @@ function wouldLook({ rulebook, looksWhen }: CompiledRulebook, contest: ContestFa
 const isWrittenOn = ({ choices }: ContestFacts): boolean =>
 	choices.some(({ kind, marks }) => kind === 'write-in' && marks.some(({ handwriting }) => handwriting));
 
-function tallyOf(contest: ContestFacts, choices: readonly CellDecision[]): Tally {
-	const results = choices.map(({ result }) => result);
-	return {
-		results,
-		votes: results.filter((result) => result === 'vote').length,
-		open: results.filter((result) => result === 'open').length,
-		rankEvents: contest.kind === 'ranked' ? [...new Set(stepsOf(choices).flatMap(({ events }) => events))] : []
-	};
+function tallyOf({ kind }: ContestFacts, choices: readonly CellDecision[]): Tally {
+	let votes = 0;
+	let open = 0;
+	for (const { result } of choices) {
+		if (result === 'vote') votes++;
+		else if (result === 'open') open++;
+	}
+	const rankEvents = kind === 'ranked' ? [...new Set(stepsOf(choices).flatMap(({ events }) => events))] : NO_EVENTS;
+	return { choices, votes, open, rankEvents };
 }
+
+const NO_EVENTS: readonly string[] = [];
 
 /** Clauses of a contest and of the sheet that are named as saying otherwise. */
 function opposedBy({ choices, decision }: Decided, { sure }: BallotDecision): readonly CompiledClause[] {
@@ -165,6 +168,7 @@ function ballotStatement(
 
 /** Each clause once, by id. */
 function references(clauses: readonly CompiledClause[]): readonly ClauseReference[] {
+	if (clauses.length < 2) return clauses.map(({ clause: { id, cite } }) => ({ id, cite }));
 	const byId = new Map(clauses.map(({ clause: { id, cite } }) => [id, { id, cite }]));
 	return [...byId.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
 }
@@ -175,8 +179,12 @@ function howOf(
 	referred: boolean,
 	rulebook: Rulebook
 ): { readonly decides?: Decides } {
-	const said = new Set(clauses.flatMap(({ clause: { decides } }) => (decides === undefined ? [] : [decides])));
-	const [one] = said;
-	const decides = said.size === 1 ? one : said.size === 0 && referred ? rulebook.decides?.how : undefined;
+	let one: Decides | undefined;
+	for (const { clause } of clauses) {
+		if (clause.decides === undefined) continue;
+		if (one !== undefined && one !== clause.decides) return {};
+		one = clause.decides;
+	}
+	const decides = one ?? (referred ? rulebook.decides?.how : undefined);
 	return decides === undefined ? {} : { decides };
 }

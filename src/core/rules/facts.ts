@@ -99,17 +99,17 @@ function contestFacts(
 	const cells = cellsOf(contest, statement.targets);
 	const byChoice = groupBy(marks, ({ choice }) => choice);
 	const possible = new Set(cells.filter((cell) => mayBeVote(cell, byChoice)).map(({ choice }) => choice.id));
+	// A name on a line is taken for somebody new while there are not too many marks: only then does it decide.
+	const roomy = contest.kind === 'ranked' || possible.size <= contest.voteFor;
 	const choices = cells.map((cell): ChoiceFacts => {
 		const { choice, rank, target } = cell;
-		// A name on a line is nobody else's while no other choice of the contest is marked.
-		const alone = [...possible].every((id) => id === choice.id);
 		return {
 			id: choice.id,
 			kind: choice.kind,
 			...(choice.answer === undefined ? {} : { answer: choice.answer }),
 			...(choice.party === undefined ? {} : { party: choice.party }),
 			...(rank === undefined ? {} : { rank }),
-			marks: marksOf(cell, byChoice).map((mark) => encodeMark(mark, told, alone)),
+			marks: marksOf(cell, byChoice).map((mark) => encodeMark(mark, told, roomy)),
 			level: target?.level ?? 'empty',
 			fill: target?.fill ?? 0,
 			strikes: marks

@@ -53,15 +53,15 @@ export function isPossibleVote(mark: Mark): boolean {
 }
 
 /**
- * `alone`: nothing else of the contest is marked, so that writing on a write-in line is taken to be the
- * name of somebody who is not printed; whether that person may be elected is left to people.
+ * `roomy`: no more is marked in the contest than allowed, so that writing on a write-in line is taken to be
+ * the name of somebody not yet named; whether that person may be elected is left to people.
  */
-export function encodeMark(mark: Mark, told: Told, alone: boolean): MarkFact {
+export function encodeMark(mark: Mark, told: Told, roomy: boolean): MarkFact {
 	const { id, kind, place, confidence, alsoTouches } = mark;
 	const placeBit = bitOf(MARK_PLACES, place);
 	const handwriting = kind === 'writing' || (place === 'write-in' && isLineInk(kind));
 	const said = told.words?.get(id);
-	const says = said?.says ?? (handwriting && place === 'write-in' && alone ? 'name' : undefined);
+	const says = said?.says ?? (handwriting && place === 'write-in' && roomy ? 'name' : undefined);
 	return {
 		id,
 		kind,

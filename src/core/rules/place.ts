@@ -6,7 +6,7 @@ export type CellResult = 'none' | 'vote' | 'no-vote' | 'open';
 
 /** What has come of a contest's choices, in their order. */
 export interface Tally {
-	readonly results: readonly CellResult[];
+	readonly choices: readonly { readonly result: CellResult }[];
 	readonly votes: number;
 	readonly open: number;
 	/** What is out of order in a ranking, in the order of ranks. */

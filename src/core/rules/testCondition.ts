@@ -149,7 +149,7 @@ function testOfContest(node: Node, at: Place): Truth {
 			return contest.choices.reduce<Truth>((sum, one) => either(sum, testAll(node.parts, at, one)), NO);
 		case 'voted':
 			return contest.choices.reduce<Truth>((sum, one, i) => {
-				const result = tally?.results[i];
+				const result = tally?.choices[i]?.result;
 				const voted = result === 'vote' ? YES : result === 'open' ? UNSURE : NO;
 				return voted === NO ? sum : either(sum, both(voted, testAll(node.parts, at, one)));
 			}, NO);

@@ -159,6 +159,34 @@ describe('what is not settled', () => {
 	});
 });
 
+describe('a name on a write-in line that nobody has read', () => {
+	const line = clause('line', 'choice', { all: [{ written: true }, FILLED] }, 'vote');
+	const again = clause('again', 'choice', { mark: { place: 'write-in', says: 'printed-name' } }, 'no-vote', {
+		exceptionTo: ['vote', 'line']
+	});
+	const rules = book([vote, line, again, overvote]);
+
+	test('is taken for somebody not printed while there are not too many marks', () => {
+		expect(decide(rules, one({ A: '', W: ['writing', 'fill'] }))[1]).toBe('W');
+		expect(decide(rules, one({ A: 'fill', W: ['writing', 'fill'] }, { voteFor: 2 }))[1]).toBe('A W');
+	});
+
+	test('must be read where it decides between a vote and too many', () => {
+		expect(decide(rules, one({ A: 'fill', W: ['writing', 'fill'] }))[0]).toBe('refer');
+	});
+});
+
+describe('a clause by which the sheet stands', () => {
+	const stands = clause('stands', 'ballot', { onBallot: { kind: 'cross' } }, 'stands');
+	const spec: BallotSpec = { contests: [{ id: 'contest', choices: { A: 'fill', B: '' } }], pages: 2, seen: [1] };
+
+	test('does not leave the sheet open for a page that was not seen', () => {
+		expect(evaluate(book([vote, stands]), picture(spec)).ballot.outcome).toBe('none');
+		const lost = clause('lost', 'ballot', { onBallot: { kind: 'ring' } }, 'void-ballot');
+		expect(evaluate(book([vote, stands, lost]), picture(spec)).ballot.outcome).toBe('refer');
+	});
+});
+
 describe('the same technique', () => {
 	const checks = clause(
 		'throughout',
