@@ -97,19 +97,15 @@ function fillLikeness(
 	return covered * round * (0.35 + 0.65 * dense) * ramp(acrossTarget, 0.35, 0.6) * ramp(inside, 0.3, 0.5);
 }
 
-/** How nearly the mark is one long level line: 0 to 1. */
+/** How nearly the mark is one long line that is level or slants a little: 0 to 1. */
 function levelLine({ widthMm, heightMm, strokes, elongation }: Features): number {
 	const main = strokes[0];
 	if (!main) return 0;
-	const flat = ramp(widthMm / Math.max(0.3, heightMm), 2, 4) * ramp(elongation, 3, 5);
 	const zigzags = strokes.reduce((sum, one) => sum + one.zigzags, 0);
-	const calm =
-		ramp(
-			strokes.reduce((sum, one) => sum + one.turning, 0),
-			9,
-			4
-		) * (heightMm > 3 ? ramp(zigzags, 3, 1) : 1);
-	return flat * ramp(main.bend, 0.3, 0.15) * ramp(widthMm, 1.8, 3) * calm * ramp(heightMm, 6.5, 4);
+	const turning = strokes.reduce((sum, one) => sum + one.turning, 0);
+	const calm = ramp(turning, 9, 4) * (heightMm > 3 ? ramp(zigzags, 3, 1) : 1);
+	const straight = ramp(main.bend, 0.3, 0.15) * ramp(main.bend * main.chordMm, 4, 2.2);
+	return ramp(Math.abs(main.slope), 0.6, 0.35) * ramp(elongation, 3, 5) * straight * ramp(widthMm, 1.8, 3) * calm;
 }
 
 /** What a level line is by where it runs. */
