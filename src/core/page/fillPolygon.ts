@@ -54,12 +54,16 @@ function addEdge({ steps, width, height }: PolygonArea, x0: number, y0: number, 
 	const lower = y0 < y1 ? y1 : y0;
 	const slope = (x1 - x0) / (y1 - y0);
 	let x = y0 < y1 ? x0 : x1;
-	if (upper < 0) x -= upper * slope;
+	// An edge that is level but for the last digit has a slope without bound: it still ends where its points are.
+	const least = x0 < x1 ? x0 : x1;
+	const most = x0 < x1 ? x1 : x0;
+	if (upper < 0) x = clamp(x - upper * slope, least, most);
 	const lastRow = Math.min(height, Math.ceil(lower));
 	const stride = width + 2;
 	for (let row = Math.max(0, Math.floor(upper)); row < lastRow; row++) {
 		const crossed = (lower < row + 1 ? lower : row + 1) - (upper > row ? upper : row);
-		const next = x + slope * crossed;
+		if (crossed <= 0) continue;
+		const next = clamp(x + slope * crossed, least, most);
 		const change = sign * crossed;
 		const from = x < next ? x : next;
 		const to = x < next ? next : x;
@@ -86,6 +90,9 @@ function addEdge({ steps, width, height }: PolygonArea, x0: number, y0: number, 
 		x = next;
 	}
 }
+
+const clamp = (value: number, least: number, most: number): number =>
+	value < least ? least : value > most ? most : value;
 
 /**
  * Prints the gathered polygons into `page`, which this changes: a pixel loses `density` of its light
