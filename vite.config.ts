@@ -45,5 +45,11 @@ export default defineConfig({
 			kit: { base, trailingSlash: 'always' }
 		})
 	],
-	test: { include: ['tests/**/*.test.ts'], setupFiles: ['src/core/layout/font/bundled.ts'], environment: 'node', expect: { requireAssertions: true } }
+	test: {
+		include: ['tests/**/*.test.ts'],
+		setupFiles: ['src/core/layout/font/bundled.ts'],
+		environment: 'node',
+		testTimeout: 60_000,
+		expect: { requireAssertions: true }
+	}
 });

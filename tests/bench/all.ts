@@ -11,9 +11,11 @@ const data = flag > 0 ? process.argv[flag + 1] : undefined;
 
 const runs: readonly (readonly [script: string, ...args: string[]])[] = [
 	['readPage.ts'],
+	['rulebooks.ts'],
 	...(data && existsSync(join(data, 'marks')) ? ([['humanMarks.ts', join(data, 'marks')]] as const) : [])
 ];
-if (runs.length === 1) process.stdout.write('human pen marks: no folder with them (--data DIR), left out\n');
+if (runs.every(([script]) => script !== 'humanMarks.ts'))
+	process.stdout.write('human pen marks: no folder with them (--data DIR), left out\n');
 
 const failed = runs.filter(([script, ...args]) => {
 	process.stdout.write(`\n== ${script}\n`);
