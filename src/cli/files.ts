@@ -29,13 +29,20 @@ export function textOf(file: string, largestBytes = LARGEST_DOCUMENT_BYTES): str
 	return readFileSync(file, 'utf8');
 }
 
-/** The election of a file, or the demo county's. Throws BadInput with every problem when it holds errors. */
+const DEMO = join(ROOT, 'src/core/election/files/county.json');
+/** Answers and their passages, kept apart from the county's own file: they are larger than all the rest of it. */
+const DEMO_LEDGER = join(ROOT, 'src/core/election/files/answers.county.json');
+
+/** The election of a file, or the demo county's with its answers. Throws BadInput with every problem when it holds errors. */
 export function electionOf(file: string | undefined): Election {
-	const path = file ?? join(ROOT, 'src/core/election/files/county.json');
-	const { election, problems } = parseElection(textOf(path));
+	const path = file ?? DEMO;
+	const { election, problems } = parseElection(file === undefined ? demoText() : textOf(path));
 	if (!election) throw new BadInput(problems.filter((p) => p.severity === 'error').map((p) => lineOf(path, p)));
 	return election;
 }
+
+const demoText = (): string =>
+	JSON.stringify({ ...(JSON.parse(textOf(DEMO)) as object), ...(JSON.parse(textOf(DEMO_LEDGER)) as object) });
 
 /** The style asked for, or the first. Throws BadInput naming those that exist. */
 export function styleOf(election: Election, style: string | undefined): string {

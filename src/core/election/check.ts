@@ -1,20 +1,11 @@
+import { checkAnswers } from './checkAnswers';
 import { checkContests } from './checkContests';
 import { checkInstructions } from './checkInstructions';
 import { checkStyles } from './checkStyles';
 import type { Problem } from './election';
-import { day, fields, flag, identifier, list, number, oneOf, pattern, whole, words } from './fields';
+import { DATE_IDS, day, fields, flag, identifier, list, number, oneOf, pattern, whole, words } from './fields';
 import { at, Report } from './report';
 import { text, unique, type Scope } from './scope';
-
-const DATE_IDS = [
-	'mailing',
-	'mailing.overseas',
-	'replacement.mail',
-	'replacement.in-person',
-	'registration',
-	'return',
-	'cure'
-] as const;
 
 /** Smallest target across, 3 mm in points: VVSG 2.0, requirement 7.2-J. */
 const SMALLEST_TARGET_PT = (3 / 25.4) * 72;
@@ -54,7 +45,7 @@ const REQUIRED = [
  */
 export function check(document: unknown): readonly Problem[] {
 	const report = new Report();
-	const file = fields(report, document ?? null, '', REQUIRED, ['$schema', 'previousTarget', 'primaryRule']);
+	const file = fields(report, document ?? null, '', REQUIRED, ['$schema', 'previousTarget', 'primaryRule', 'passages']);
 	if (!file) return report.problems;
 
 	words(report, file.$schema, '$schema');
@@ -84,7 +75,7 @@ export function check(document: unknown): readonly Problem[] {
 	identifier(report, file.rulebook, 'rulebook');
 	checkThresholds(scope, file.thresholds);
 	checkInstructions(scope, file.instructions);
-	checkAnswers(scope, file.answers);
+	checkAnswers(scope, file.answers, file.passages, file.dates);
 	checkPage(scope, file.page);
 	return report.problems;
 }
@@ -199,26 +190,6 @@ function checkThresholds(scope: Scope, value: unknown): void {
 	if (dark !== undefined && empty !== undefined && empty >= dark)
 		report.add('thresholds.empty', `less than dark (${dark})`, empty, 'Leave room between the two for "unsure".');
 	text(scope, thresholds.setBy, 'thresholds.setBy');
-}
-
-function checkAnswers(scope: Scope, value: unknown): void {
-	const { report } = scope;
-	const seen = new Set<string>();
-	list(report, value, 'answers').forEach((entry, i) => {
-		const path = at('answers', i);
-		const required = ['id', 'title', 'text', 'cite', 'approvedBy'];
-		const answer = fields(report, entry, path, required, ['validFrom', 'validTo']);
-		if (!answer) return;
-		unique(report, seen, identifier(report, answer.id, at(path, 'id')), at(path, 'id'));
-		text(scope, answer.title, at(path, 'title'));
-		text(scope, answer.text, at(path, 'text'));
-		words(report, answer.cite, at(path, 'cite'));
-		words(report, answer.approvedBy, at(path, 'approvedBy'));
-		const from = day(report, answer.validFrom, at(path, 'validFrom'));
-		const to = day(report, answer.validTo, at(path, 'validTo'));
-		if (from !== undefined && to !== undefined && to < from)
-			report.add(at(path, 'validTo'), `${from} or later`, to, 'Put the later day last.');
-	});
 }
 
 function checkPage(scope: Scope, value: unknown): void {

@@ -47,7 +47,7 @@ const AROUND_MS = 86_400_000;
  * The instant at which a clock in `timeZone` shows `date` and `time`. An hour shown twice (clocks go back) means the
  * first: a cut-off must not reopen. An hour never shown (clocks go forward) is taken as if they had not yet moved.
  */
-function instantOf(date: string, time: string, timeZone: string): number {
+export function instantOf(date: string, time: string, timeZone: string): number {
 	const day = dayMs(date);
 	if (day === undefined) throw new RangeError(`instantOf: expected a real day as YYYY-MM-DD, got "${date}"`);
 	const shown = day + Number(time.slice(0, 2)) * 3_600_000 + Number(time.slice(3)) * 60_000;

@@ -158,13 +158,62 @@ export interface PageSetup {
 	readonly legalLabel?: Text;
 }
 
-/** An approved text for one question; the answers ledger grows on it. */
+/** What an answer is about; the desk's triage and the answers page sort by it. */
+export type AnswerKind =
+	| 'pen'
+	| 'marking'
+	| 'mistake'
+	| 'replacement'
+	| 'damage'
+	| 'contest'
+	| 'write-in'
+	| 'primary'
+	| 'envelope'
+	| 'return'
+	| 'secrecy'
+	| 'trust';
+
+/**
+ * Words that change by themselves once a date of the election is over. In each text `{{date:ID}}` stands for a date of
+ * the election, `{{office.name}}`, `{{office.phone}}` and `{{office.web}}` for the office, and, in an answer,
+ * `{{say:ID}}` for a passage.
+ */
+export interface Passage {
+	readonly id: string;
+	readonly text: Text;
+	/** What is said instead once `date` is over; the last entry whose date is over holds. */
+	readonly after?: readonly { readonly date: DateId; readonly text: Text }[];
+}
+
+/**
+ * The one approved answer to a question or to several. An answer with no words, or that nobody approved, is open: the
+ * voter is sent to the office, and where `varies` is V3 the file may not be published.
+ */
 export interface Answer {
 	readonly id: string;
+	/** Numbers of the questions it answers; none for a question of the office's own. */
+	readonly questions: readonly number[];
+	readonly kind: AnswerKind;
+	/** How far offices differ on it: `V3` means that neighbours say the opposite. */
+	readonly varies: 'V0' | 'V1' | 'V2' | 'V3';
+	/** Where the ballot may be when somebody asks. */
+	readonly stages: readonly Stage[];
+	/** The question, in a voter's words. */
 	readonly title: Text;
+	/** Long form. Paragraphs are parted by a line break; the first begins with a calm sentence. */
 	readonly text: Text;
+	/** Short form for the phone: two to four sentences. */
+	readonly readAloud: Text;
+	/** How callers put it, by language: whole phrases, slang and slips included. Searched, never shown. */
+	readonly callersWords: Readonly<Record<string, readonly string[]>>;
+	/** The mistake it is about, an id of the list of mistake codes; none for a plain question. */
+	readonly mistakeCode?: string;
+	/** Ids of the rulebook's clauses that people would decide by. */
+	readonly clauses?: readonly string[];
 	readonly cite: string;
+	/** A role, never a person's name. */
 	readonly approvedBy: string;
+	readonly invented?: boolean;
 	readonly validFrom?: string;
 	readonly validTo?: string;
 }
@@ -196,7 +245,10 @@ export interface Election {
 	readonly rulebook: string;
 	readonly thresholds: Thresholds;
 	readonly instructions: Instructions;
+	/** The answers ledger; empty where the office gives no answers here. */
 	readonly answers: readonly Answer[];
+	/** Words that several answers share. */
+	readonly passages?: readonly Passage[];
 	readonly page: PageSetup;
 }
 

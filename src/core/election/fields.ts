@@ -12,6 +12,17 @@ const LONGEST_LIST = 10_000;
 /** The most characters of one text: a measure's full text fits, a pasted book does not. */
 const LONGEST_TEXT = 20_000;
 
+/** The dates that an election may have. */
+export const DATE_IDS = [
+	'mailing',
+	'mailing.overseas',
+	'replacement.mail',
+	'replacement.in-person',
+	'registration',
+	'return',
+	'cure'
+] as const;
+
 /** Letters and digits in groups: safe in a file name, an address and a QR code. */
 const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 const LONGEST_ID = 64;

@@ -1,4 +1,4 @@
-import county from '../../../src/core/election/files/county.json' with { type: 'json' };
+import { countyWithAnswers as county } from '$core/answers/demoCounty';
 
 /** One way to break the demo county's file, and where `check` has to say so. */
 export interface Fault {
@@ -372,12 +372,90 @@ export const FAULTS: readonly Fault[] = [
 		problems: ['answers[0].approvedBy'],
 		sort: 'open'
 	},
-	{ name: 'an answer id twice', put: { 'answers[1].id': 'wrong-oval' }, problems: ['answers[1].id'], sort: 'meaning' },
+	{ name: 'an answer id twice', put: { 'answers[1].id': 'which-pen' }, problems: ['answers[1].id'], sort: 'meaning' },
 	{
 		name: 'an answer that ends before it begins',
 		put: { 'answers[0].validFrom': '2027-09-01', 'answers[0].validTo': '2027-08-01' },
 		problems: ['answers[0].validTo'],
 		sort: 'meaning'
+	},
+	{
+		name: 'a question that nobody asks',
+		put: { 'answers[0].questions[0]': 98 },
+		problems: ['answers[0].questions[0]'],
+		sort: 'shape'
+	},
+	{
+		name: 'an answer of an unknown kind',
+		put: { 'answers[0].kind': 'gossip' },
+		problems: ['answers[0].kind'],
+		sort: 'shape'
+	},
+	{
+		name: 'an unknown mistake code',
+		put: { 'answers[1].mistakeCode': 'oops' },
+		problems: ['answers[1].mistakeCode'],
+		sort: 'shape'
+	},
+	{
+		name: 'callers’ words that are one text',
+		put: { 'answers[0].callersWords.es': 'pluma' },
+		problems: ['answers[0].callersWords.es'],
+		sort: 'shape'
+	},
+	{
+		name: 'no callers’ words in a language',
+		put: { 'answers[0].callersWords.es': undefined },
+		problems: ['answers[0].callersWords.es'],
+		sort: 'meaning'
+	},
+	{
+		name: 'a delicate answer marked as an easy one',
+		put: { 'answers[3].varies': 'V1' },
+		problems: ['answers[3].varies'],
+		sort: 'meaning'
+	},
+	{
+		name: 'a date that the file does not have',
+		put: { 'answers[0].text.en': 'By {{date:party}}.' },
+		problems: ['answers[0].text.en'],
+		sort: 'meaning'
+	},
+	{
+		name: 'a passage that the file does not have',
+		put: { 'answers[0].readAloud.es': '{{say:nothing}}' },
+		problems: ['answers[0].readAloud.es'],
+		sort: 'meaning'
+	},
+	{
+		name: 'a passage within a passage',
+		put: { 'passages[1].text.en': '{{say:return}}' },
+		problems: ['passages[1].text.en'],
+		sort: 'meaning'
+	},
+	{
+		name: 'a passage that changes on no date',
+		put: { 'passages[0].after[0].date': 'tomorrow' },
+		problems: ['passages[0].after[0].date'],
+		sort: 'shape'
+	},
+	{
+		name: 'an open answer where offices say the opposite',
+		put: { 'answers[3].text': { en: '', es: ' ' } },
+		problems: ['answers[3].text'],
+		sort: 'open'
+	},
+	{
+		name: 'no answer at all where offices say the opposite',
+		put: { 'answers[3]': undefined },
+		problems: ['answers'],
+		sort: 'open'
+	},
+	{
+		name: 'two answers to one question on the same days',
+		put: { 'answers[1].questions': [1, 2] },
+		problems: ['answers[1].questions'],
+		sort: 'open'
 	},
 	{ name: 'a paper that is no size', put: { 'page.paper': 'napkin' }, problems: ['page.paper'], sort: 'shape' },
 	{ name: 'one column', put: { 'page.columns': 1 }, problems: ['page.columns'], sort: 'shape' },
@@ -388,7 +466,7 @@ export const FAULTS: readonly Fault[] = [
 
 /** A fresh copy of the demo county's document, with `put` applied. An undefined in a list takes the entry out. */
 export function broken(put: Readonly<Record<string, unknown>>): unknown {
-	const document = structuredClone(county) as Record<string, unknown>;
+	const document = structuredClone(county) as unknown as Record<string, unknown>;
 	for (const [path, value] of Object.entries(put)) {
 		const keys = path.split(/[.[\]]+/).filter((key) => key !== '');
 		const last = keys.pop();

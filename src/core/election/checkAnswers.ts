@@ -1,0 +1,223 @@
+import { MISTAKE_CODES } from '../answers/mistakeCodes';
+import { SLOT, slotsIn } from '../answers/slots';
+import { QUESTIONS, VARIES, type Varies } from '../answers/questions';
+import { STAGES } from './checkInstructions';
+import type { AnswerKind } from './election';
+import { DATE_IDS, day, fields, flag, identifier, list, object, oneOf, whole, words } from './fields';
+import { at } from './report';
+import { text, unique, type Scope } from './scope';
+
+const KINDS: readonly AnswerKind[] = [
+	'pen',
+	'marking',
+	'mistake',
+	'replacement',
+	'damage',
+	'contest',
+	'write-in',
+	'primary',
+	'envelope',
+	'return',
+	'secrecy',
+	'trust'
+];
+
+const REQUIRED = [
+	'id',
+	'questions',
+	'kind',
+	'varies',
+	'stages',
+	'title',
+	'text',
+	'readAloud',
+	'callersWords',
+	'cite',
+	'approvedBy'
+];
+const OPTIONAL = ['mistakeCode', 'clauses', 'invented', 'validFrom', 'validTo'];
+
+/** A neighbour says the opposite, so none is ever filled in for an office. */
+const DECIDE = 'Ask who decides this in your office, write it and have it approved; there is no default.';
+
+/** What the answers of a file may point to. `dates` is undefined where the file's own list could not be read. */
+interface Known {
+	readonly dates: ReadonlySet<string> | undefined;
+	readonly passages: ReadonlySet<string>;
+}
+
+/** The days on which an answer to a question may be given, both included. */
+interface Given {
+	readonly question: number;
+	readonly path: string;
+	readonly from: string;
+	readonly to: string;
+}
+
+/**
+ * Reports every problem of the answers ledger. A ledger with any answer at all must answer each question on which
+ * offices say opposite things; an open or missing answer to one holds publishing back.
+ */
+export function checkAnswers(scope: Scope, answers: unknown, passages: unknown, dates: unknown): void {
+	const { report } = scope;
+	const known: Known = { dates: idsOf(dates), passages: checkPassages(scope, passages, idsOf(dates)) };
+	const entries = list(report, answers, 'answers');
+	const seen = new Set<string>();
+	const given = entries.flatMap((entry, i) => checkAnswer(scope, entry, at('answers', i), known, seen));
+	checkOneEach(scope, given);
+	if (entries.length > 0) checkAllOpposite(scope, given);
+}
+
+const idsOf = (value: unknown): ReadonlySet<string> | undefined =>
+	Array.isArray(value)
+		? new Set(value.map((entry) => String((entry as { readonly id?: unknown } | null)?.id)))
+		: undefined;
+
+function checkPassages(scope: Scope, value: unknown, dates: Known['dates']): ReadonlySet<string> {
+	const { report } = scope;
+	const seen = new Set<string>();
+	const known: Known = { dates, passages: new Set() };
+	list(report, value, 'passages').forEach((entry, i) => {
+		const path = at('passages', i);
+		const passage = fields(report, entry ?? null, path, ['id', 'text'], ['after']);
+		if (!passage) return;
+		unique(report, seen, identifier(report, passage.id, at(path, 'id')), at(path, 'id'));
+		slotted(scope, passage.text, at(path, 'text'), known);
+		list(report, passage.after, at(path, 'after')).forEach((later, k) => {
+			const laterPath = at(at(path, 'after'), k);
+			const change = fields(report, later ?? null, laterPath, ['date', 'text']);
+			if (!change) return;
+			const date = oneOf(report, change.date, at(laterPath, 'date'), DATE_IDS);
+			if (date !== undefined && dates?.has(date) === false)
+				report.add(at(laterPath, 'date'), 'a date of this file', date, 'Add that date to "dates", or take another.');
+			slotted(scope, change.text, at(laterPath, 'text'), known);
+		});
+	});
+	return seen;
+}
+
+function checkAnswer(scope: Scope, entry: unknown, path: string, known: Known, seen: Set<string>): readonly Given[] {
+	const { report } = scope;
+	const answer = fields(report, entry ?? null, path, REQUIRED, OPTIONAL);
+	if (!answer) return [];
+	unique(report, seen, identifier(report, answer.id, at(path, 'id')), at(path, 'id'));
+	const questions = checkQuestions(scope, answer.questions, at(path, 'questions'));
+	oneOf(report, answer.kind, at(path, 'kind'), KINDS);
+	const varies = oneOf(report, answer.varies, at(path, 'varies'), VARIES);
+	checkVaries(scope, varies, questions, at(path, 'varies'));
+	list(report, answer.stages, at(path, 'stages'), 1).forEach((stage, i) =>
+		oneOf(report, stage ?? null, at(at(path, 'stages'), i), STAGES)
+	);
+	text(scope, answer.title, at(path, 'title'));
+	for (const name of ['text', 'readAloud'])
+		if (varies === 'V3' && isOpen(answer[name]))
+			report.hold(at(path, name), 'the answer of your office', answer[name], DECIDE);
+		else slotted(scope, answer[name], at(path, name), known);
+	checkCallersWords(scope, answer.callersWords, at(path, 'callersWords'));
+	oneOf(
+		report,
+		answer.mistakeCode,
+		at(path, 'mistakeCode'),
+		MISTAKE_CODES.map(({ id }) => id)
+	);
+	list(report, answer.clauses, at(path, 'clauses')).forEach((clause, i) =>
+		identifier(report, clause ?? null, at(at(path, 'clauses'), i))
+	);
+	words(report, answer.cite, at(path, 'cite'));
+	words(report, answer.approvedBy, at(path, 'approvedBy'));
+	flag(report, answer.invented, at(path, 'invented'));
+	const from = day(report, answer.validFrom, at(path, 'validFrom'));
+	const to = day(report, answer.validTo, at(path, 'validTo'));
+	if (from !== undefined && to !== undefined && to < from)
+		report.add(at(path, 'validTo'), `${from} or later`, to, 'Put the later day last.');
+	return questions.map((question) => ({
+		question,
+		path: at(path, 'questions'),
+		from: from ?? '0000-01-01',
+		to: to ?? '9999-12-31'
+	}));
+}
+
+function checkQuestions({ report }: Scope, value: unknown, path: string): readonly number[] {
+	const numbers = list(report, value, path).map((number, i) =>
+		whole(report, number ?? null, at(path, i), 1, QUESTIONS.length)
+	);
+	return [...new Set(numbers.filter((number) => number !== undefined))];
+}
+
+/** An answer may be marked as more delicate than its questions, never as less: the mark is what holds it back. */
+function checkVaries({ report }: Scope, varies: Varies | undefined, questions: readonly number[], path: string): void {
+	const least = Math.max(0, ...questions.map((number) => VARIES.indexOf(QUESTIONS[number - 1]?.varies ?? 'V0')));
+	if (varies === undefined || VARIES.indexOf(varies) >= least) return;
+	const hardest = questions.find((number) => QUESTIONS[number - 1]?.varies === VARIES[least]);
+	const why = `Question ${hardest ?? ''} is answered so differently elsewhere that it must be marked so.`;
+	report.add(path, `"${VARIES[least] ?? ''}" or higher`, varies, why);
+}
+
+function checkCallersWords({ report, languages }: Scope, value: unknown, path: string): void {
+	const found = object(report, value, path);
+	if (!found) return;
+	for (const language of languages)
+		if (!Object.hasOwn(found, language))
+			report.add(
+				at(path, language),
+				`the callers’ words in "${language}"`,
+				undefined,
+				'Add a list, even an empty one.'
+			);
+	for (const [language, phrases] of Object.entries(found))
+		list(report, phrases ?? null, at(path, language)).forEach((phrase, i) =>
+			words(report, phrase ?? null, at(at(path, language), i))
+		);
+}
+
+/** Nothing to read in any language. */
+const isOpen = (value: unknown): boolean =>
+	typeof value === 'object' &&
+	value !== null &&
+	!Array.isArray(value) &&
+	Object.values(value).every((line) => typeof line === 'string' && line.trim() === '');
+
+/** A text, and in it slots that this file can fill. */
+function slotted(scope: Scope, value: unknown, path: string, known: Known): void {
+	text(scope, value, path);
+	if (typeof value !== 'object' || value === null) return;
+	for (const [language, line] of Object.entries(value))
+		for (const slot of typeof line === 'string' ? slotsIn(line) : [])
+			if (!canFill(slot, known))
+				scope.report.add(
+					at(path, language),
+					SLOT,
+					`{{${slot}}}`,
+					'Correct what stands in the double braces, or add what it names.'
+				);
+}
+
+function canFill(slot: string, { dates, passages }: Known): boolean {
+	if (slot.startsWith('date:')) return dates?.has(slot.slice('date:'.length)) ?? true;
+	if (slot.startsWith('say:')) return passages.has(slot.slice('say:'.length));
+	return slot === 'office.name' || slot === 'office.phone' || slot === 'office.web';
+}
+
+/** One approved answer to a question on any day: two people must not be told two things. */
+function checkOneEach({ report }: Scope, given: readonly Given[]): void {
+	for (const [i, one] of given.entries()) {
+		const other = given.slice(0, i).find(({ question, from, to }) => {
+			return question === one.question && from <= one.to && one.from <= to;
+		});
+		if (other)
+			report.hold(
+				one.path,
+				`no other answer to question ${one.question} on the same days`,
+				`${other.path} as well`,
+				'Keep one of the two, or give them days that do not overlap.'
+			);
+	}
+}
+
+function checkAllOpposite({ report }: Scope, given: readonly Given[]): void {
+	const answered = new Set(given.map(({ question }) => question));
+	for (const { number, varies, asked } of QUESTIONS)
+		if (varies === 'V3' && !answered.has(number))
+			report.hold('answers', `an answer to question ${number} (${asked})`, undefined, DECIDE);
+}
