@@ -46,9 +46,13 @@ export function fillPolygon(
 	}
 }
 
+/** Height below which an edge is level, in pixels. */
+const FLAT_PX = 1e-9;
+
 /** On each row an edge crosses, everything to its right gains the height crossed; the pixels it runs through, a part. */
 function addEdge({ steps, width, height }: PolygonArea, x0: number, y0: number, x1: number, y1: number): void {
-	if (y0 === y1) return;
+	// Flatter than this an edge encloses nothing, and its slope would leave the numbers.
+	if (Math.abs(y1 - y0) < FLAT_PX) return;
 	const sign = y0 < y1 ? 1 : -1;
 	const upper = y0 < y1 ? y0 : y1;
 	const lower = y0 < y1 ? y1 : y0;
