@@ -110,11 +110,9 @@ function inkOf(rule: ClassRule, sample: Sample, all: readonly Sample[], choice: 
 	const tool = pick<Stroke['tool']>(['ballpoint', 'ballpoint', 'pencil', 'felt']);
 	const widthMm = within(0.3, 1);
 	if (rule.placement !== 'words') {
-		const outline = rule.placement === 'outlined' ? (sample.outline?.flat(2)) : undefined;
 		const own = inkBox(sample);
 		const to = boxFor(rule.placement, own, choice);
 		const flat = rule.placement === 'under-name' || rule.placement === 'through-name';
-		outline;
 		return placeSample(sample, own, to, tool, Math.min(widthMm, flat ? 0.8 : 1), flat ? within(-0.03, 0.03) : 0);
 	}
 	const own = all.filter(({ writer }) => writer === sample.writer);

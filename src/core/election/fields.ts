@@ -120,6 +120,9 @@ export function identifier(report: Report, value: unknown, path: string): string
 	return pattern(report, value, path, ID, ID_EXPECTED);
 }
 
+/** A longer list buries the message; the schema has them all. */
+const MOST_OPTIONS_SHOWN = 12;
+
 /** One of a few words. */
 export function oneOf<T extends string | number>(
 	report: Report,
@@ -130,7 +133,8 @@ export function oneOf<T extends string | number>(
 	if (value === undefined) return undefined;
 	const found = options.find((option) => option === value);
 	if (found !== undefined) return found;
-	const expected = options.map(describe).join(', ');
+	const shown = options.slice(0, MOST_OPTIONS_SHOWN).map(describe).join(', ');
+	const expected = options.length > MOST_OPTIONS_SHOWN ? `${shown}, … (${options.length} in all)` : shown;
 	if (options.length === 1) report.add(path, expected, value, 'Nothing else fits here.');
 	else report.add(path, `one of ${expected}`, value, 'Use one of these.');
 	return undefined;
