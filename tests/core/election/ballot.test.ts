@@ -44,16 +44,6 @@ describe('ballotOf', () => {
 		);
 	});
 
-	test('does not rotate a contest because of what an object inherits', () => {
-		const [contest] = fair.contests;
-		const election: Election = {
-			...fair,
-			contests: [{ ...contest!, id: 'constructor' }],
-			styles: [{ ...fair.styles[0]!, contests: ['constructor'], rotation: {} }]
-		};
-		expect(contestOf(election, 'fair', 'constructor').choices).toEqual(contest!.choices);
-	});
-
 	test('leaves the election as it was', () => {
 		const before = JSON.stringify(county);
 		ballotOf(county, 'reedmarsh');
