@@ -25,6 +25,10 @@ export type HandAct = 'draw' | 'scroll' | 'ignore';
  */
 const TWO_FINGERS_MS = 250;
 
+/** A finger that has not moved yet leaves the second one more time, and this much room to tremble. Found by trial. */
+const SLOW_FINGERS_MS = 1000;
+const STILL_PX = 4;
+
 /** After a pen was on the paper, touches this soon are the hand that holds it. Found by trial. */
 const PALM_MS = 1000;
 
@@ -43,6 +47,7 @@ export class Hand {
 	readonly #size: { readonly widthPt: number; readonly heightPt: number };
 	#points: StrokePoint[] = [];
 	#drawing: { readonly id: number; readonly type: string; readonly startMs: number } | undefined;
+	#still = true;
 	#fingers = new Map<number, Point>();
 	#scrolling = false;
 	#penMs = Number.NEGATIVE_INFINITY;
@@ -88,7 +93,8 @@ export class Hand {
 			this.#fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
 			return this.#begin(event);
 		}
-		if (event.timeStamp - this.#drawing.startMs > TWO_FINGERS_MS) return 'ignore';
+		const lateMs = event.timeStamp - this.#drawing.startMs;
+		if (lateMs > (this.#still ? SLOW_FINGERS_MS : TWO_FINGERS_MS)) return 'ignore';
 		this.#fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
 		this.#drop();
 		this.#scrolling = true;
@@ -99,6 +105,8 @@ export class Hand {
 		if (this.#scrolling) return this.#scroll(event);
 		if (this.#drawing?.id !== event.pointerId) return 'ignore';
 		if (this.#drawing.type === 'pen') this.#penMs = event.timeStamp;
+		const down = this.#fingers.get(event.pointerId);
+		if (down && Math.hypot(event.clientX - down.x, event.clientY - down.y) > STILL_PX) this.#still = false;
 		const merged = event.getCoalescedEvents?.() ?? [];
 		if (merged.length === 0) this.#add(event);
 		for (const sample of merged) this.#add(sample);
@@ -130,6 +138,7 @@ export class Hand {
 	#begin(event: HandEvent): HandAct {
 		this.#drawing = { id: event.pointerId, type: event.pointerType, startMs: event.timeStamp };
 		this.#points = [];
+		this.#still = true;
 		this.#add(event);
 		return 'draw';
 	}

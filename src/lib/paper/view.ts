@@ -8,6 +8,9 @@ const AROUND_PT = 7;
 /** A target must be at least this wide to be filled with a fingertip (WCAG 2.2, 2.5.5, AAA: 44 CSS px). */
 export const FINGER_PX = 44;
 
+/** A hair more, so that rounding by the browser never leaves it just under. */
+const FILLED_PX = FINGER_PX + 0.5;
+
 /** The whole sheet. */
 export const wholePage = (page: PageLayout): Box => ({ x: 0, y: 0, width: page.widthPt, height: page.heightPt });
 
@@ -24,7 +27,7 @@ export function contestView(page: PageLayout, contest: string): Box {
 export function zoomed(view: Box, widthPx: number, targets: readonly Box[], side: TargetSide): Box {
 	const narrowest = Math.min(...targets.map((target) => target.width));
 	if (!Number.isFinite(narrowest) || widthPx <= 0) return view;
-	const width = Math.min(view.width, (widthPx * narrowest) / FINGER_PX);
+	const width = Math.min(view.width, (widthPx * narrowest) / FILLED_PX);
 	return { ...view, width, x: side === 'left' ? view.x : view.x + view.width - width };
 }
 

@@ -105,6 +105,20 @@ describe('fingers and palms', () => {
 		expect(h.up(finger(1, 150, 220, 430))).toHaveLength(3);
 	});
 
+	it('slow fingers move the page too, as long as the first has not begun to draw', () => {
+		const slow = hand();
+		slow.down(finger(1, 110, 220, 0));
+		slow.move(finger(1, 111, 221, 400));
+		expect(slow.down(finger(2, 210, 220, 600))).toBe('scroll');
+		const drawing = hand();
+		drawing.down(finger(1, 110, 220, 0));
+		drawing.move(finger(1, 120, 220, 400));
+		expect(drawing.down(finger(2, 210, 220, 600))).toBe('ignore');
+		const resting = hand();
+		resting.down(finger(1, 110, 220, 0));
+		expect(resting.down(finger(2, 210, 220, 1500))).toBe('ignore');
+	});
+
 	it('a pen beats a finger, and the hand that holds it does not draw', () => {
 		const h = hand();
 		h.down(finger(1, 300, 500, 0));

@@ -1,0 +1,403 @@
+import { expect, test } from '@playwright/test';
+import {
+	contestsOf,
+	drawWithMouse,
+	fillOf,
+	fillTarget,
+	Fingers,
+	inkOn,
+	openPractice,
+	tabTo,
+	targetsOn
+} from '../support/ballot';
+import { axeFindingsOn, scrollsSideways, troublesOf } from '../support/screen';
+
+const phone = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 };
+const screens = [
+	{ name: 'desk', use: { viewport: { width: 1280, height: 900 } } },
+	{ name: 'phone', use: phone }
+];
+
+/** The contest with the most familiar form: one vote, four names. */
+const contests = contestsOf();
+const place = contests.findIndex(({ id }) => id === 'treasurer');
+const treasurer = contests[place]!;
+const before = contests.slice(0, place).flatMap(({ choices }) => choices).length;
+const nameOf = (index: number): string => treasurer.choices[index]!.name['en']!;
+
+test.describe('on a desk', () => {
+	test.use(screens[0]!.use);
+
+	test('a filled oval gets its note, and nothing of it is kept, sent or in the address', async ({
+		page,
+		context,
+		baseURL
+	}) => {
+		const troubles = troublesOf(page, baseURL ?? '');
+		await openPractice(page);
+		const address = page.url();
+		const requests: string[] = [];
+		page.on('request', (request) => requests.push(request.url()));
+		await fillTarget(page, before);
+		const note = page.locator('.margin .note');
+		await expect(note).toHaveCount(1);
+		await expect(note).toContainText(`Likely read: ${nameOf(0)}`);
+		await expect(page.getByRole('status').filter({ hasText: `Likely read: ${nameOf(0)}` })).toHaveCount(1);
+		expect(page.url()).toBe(address);
+		expect(requests.filter((url) => !url.startsWith(new URL(baseURL ?? '').origin))).toEqual([]);
+		const kept = await page.evaluate(async () => ({
+			local: localStorage.length,
+			// SvelteKit keeps where pages were scrolled to, for the back button.
+			session: Object.keys(sessionStorage).filter((key) => !key.startsWith('sveltekit:')),
+			databases: (await indexedDB.databases()).length,
+			state: JSON.stringify(history.state).includes('points')
+		}));
+		expect(kept).toEqual({ local: 0, session: [], databases: 0, state: false });
+		expect(await context.cookies()).toEqual([]);
+		expect(troubles).toEqual([]);
+	});
+
+	test('notes never lie over one another or over the paper', async ({ page }) => {
+		await openPractice(page);
+		for (const index of [0, 2, 7, 11, 14]) await fillTarget(page, index);
+		const notes = page.locator('.margin .note');
+		await expect(notes).toHaveCount(5);
+		await page.waitForTimeout(600);
+		const paper = (await page.locator('.paper').first().boundingBox())!;
+		const boxes = await notes.evaluateAll((all) => all.map((note) => note.getBoundingClientRect().toJSON() as DOMRect));
+		boxes.sort((a, b) => a.top - b.top);
+		for (const [i, box] of boxes.entries()) {
+			expect(box.left).toBeGreaterThanOrEqual(paper.x + paper.width);
+			if (i > 0) expect(box.top).toBeGreaterThanOrEqual(boxes[i - 1]!.bottom);
+		}
+	});
+
+	test('too many marks are said at once and the focus stays where it was', async ({ page }) => {
+		await openPractice(page);
+		await page.getByRole('button', { name: 'Mark without drawing' }).click();
+		const group = page.getByRole('group', { name: /County Treasurer/ });
+		await group.getByRole('checkbox').nth(0).press('f');
+		await expect(group.getByRole('checkbox').nth(0)).toBeChecked();
+		await group.getByRole('checkbox').nth(1).press('f');
+		await expect(page.getByRole('alert').filter({ hasText: 'County Treasurer' })).toContainText('Too many marks');
+		await expect(group.getByRole('checkbox').nth(1)).toBeFocused();
+		// Nothing is ever unmarked by itself.
+		await expect(group.getByRole('checkbox').nth(0)).toBeChecked();
+		await expect(group.getByRole('checkbox').nth(1)).toBeChecked();
+	});
+
+	test('a checked box stays checked when pressed again, and says how real ink is put right', async ({ page }) => {
+		await openPractice(page);
+		await page.getByRole('button', { name: 'Mark without drawing' }).click();
+		const group = page.getByRole('group', { name: /County Treasurer/ });
+		const box = group.getByRole('checkbox').first();
+		await box.click();
+		await expect(box).toBeChecked();
+		await box.click();
+		await expect(group.getByText('Real ink stays')).toBeVisible();
+		await expect(box).toBeChecked();
+		const inked = await inkOn(page);
+		await group.getByRole('button', { name: 'Cross out' }).click();
+		await expect.poll(() => inkOn(page)).not.toBe(inked);
+	});
+
+	test('like real paper, nothing is said until the voter asks', async ({ page }) => {
+		await openPractice(page);
+		await page.getByLabel('When it is read').selectOption('paper');
+		await fillTarget(page, before);
+		await expect(page.getByRole('button', { name: 'Undo' })).toBeEnabled();
+		await page.waitForTimeout(1200);
+		await expect(page.locator('.margin .note')).toHaveCount(0);
+		await expect(page.getByText(`Likely read: ${nameOf(0)}`)).toHaveCount(0);
+		await page.getByRole('button', { name: 'Read it now' }).click();
+		await expect(page.locator('.margin .note').filter({ hasText: nameOf(0) })).toHaveCount(1);
+		await expect(page.locator('.margin .note')).toHaveCount(contests.length);
+	});
+
+	test('another style is asked for before it takes the ink, and has its own contests', async ({ page }) => {
+		await openPractice(page);
+		await fillTarget(page, before);
+		const style = page.getByLabel('Where you live');
+		await style.selectOption('cairnwold');
+		await page.getByRole('dialog').getByRole('button', { name: 'Keep my marks' }).last().click();
+		await expect(style).toHaveValue('ferrystead');
+		await expect(page.locator('.margin .note')).toHaveCount(1);
+		await style.selectOption('cairnwold');
+		await page.getByRole('dialog').getByRole('button', { name: 'Take a fresh sheet' }).click();
+		await expect(style).toHaveValue('cairnwold');
+		await expect(page.locator('svg.print').first()).toContainText('Cairnwold');
+		await expect(page.locator('.margin .note')).toHaveCount(0);
+		await expect(page.locator('.practice[data-ready=true]')).toBeVisible();
+		await fillTarget(page, 0);
+		await expect(page.locator('.margin .note')).toHaveCount(1);
+	});
+
+	test('a link asks before it takes the ink', async ({ page }) => {
+		await openPractice(page);
+		await fillTarget(page, before);
+		await expect(page.locator('.margin .note')).toHaveCount(1);
+		await page.getByRole('link', { name: 'Español' }).first().click();
+		await page.getByRole('dialog').getByRole('button', { name: 'Keep my marks' }).last().click();
+		await expect(page).toHaveURL(/\/en\/practice\/$/);
+		await page.getByRole('link', { name: 'Español' }).first().click();
+		await page.getByRole('dialog').getByRole('button', { name: 'Take a fresh sheet' }).click();
+		await expect(page).toHaveURL(/\/es\/practice\/$/);
+		await expect(page.getByRole('heading', { level: 1 })).toHaveText('Marque esta boleta de práctica');
+	});
+
+	test('both languages can be printed on one sheet', async ({ page }) => {
+		await openPractice(page);
+		await expect(page.locator('svg.print').first()).not.toContainText('PRÁCTICA');
+		await page.getByLabel('Printed in').selectOption('both');
+		await expect(page.locator('svg.print').first()).toContainText('PRÁCTICA');
+		await expect(page.locator('svg.print').first()).toContainText('PRACTICE');
+	});
+
+	test('the fun ballot opens by its own address', async ({ page }) => {
+		await openPractice(page, 'en/practice/#fair');
+		await expect(page.locator('svg.print').first()).toContainText('Pie and Park Fair');
+		await fillTarget(page, 0);
+		await expect(page.locator('.margin .note')).toHaveCount(1);
+	});
+
+	test('each mishap falls on the sheet and is taken back by undo', async ({ page }) => {
+		await openPractice(page);
+		const clean = await inkOn(page);
+		for (const name of ['Coffee stain', 'Smudge', 'Fold', 'Felt tip from the other side']) {
+			await page.getByRole('button', { name: 'Mishap' }).click();
+			await page.getByRole('dialog').getByRole('button', { name, exact: true }).click();
+			await expect.poll(() => inkOn(page)).not.toBe(clean);
+			await page.getByRole('button', { name: 'Undo' }).click();
+			await expect.poll(() => inkOn(page)).toBe(clean);
+		}
+	});
+
+	test('an eraser takes pencil, pales a pen, and never takes print', async ({ page }) => {
+		await openPractice(page);
+		await page.getByRole('button', { name: 'Pencil' }).click();
+		await fillTarget(page, before);
+		const note = page.locator('.margin .note');
+		await expect(note).toContainText('Likely read');
+		await page.getByRole('button', { name: 'Eraser' }).click();
+		const { x, y, width, height } = (await targetsOn(page))[before]!;
+		for (const share of [0.2, 0.5, 0.8])
+			await drawWithMouse(page, [
+				{ x: x - 10, y: y + height * share },
+				{ x: x + width + 10, y: y + height * share }
+			]);
+		await expect(note.filter({ hasText: 'Likely read' })).toHaveCount(0);
+		await expect(page.locator('svg.print').first()).toContainText(nameOf(0));
+	});
+});
+
+test.describe('on a phone', () => {
+	test.use(phone);
+
+	test('one finger fills an oval and the slip says what is read', async ({ page, context }) => {
+		await openPractice(page);
+		for (let i = 0; i < place; i += 1) await page.getByRole('button', { name: 'Next', exact: true }).tap();
+		await expect(page.getByRole('img', { name: /^Contest 6 of 14: County Treasurer/ })).toBeVisible();
+		const fingers = new Fingers(await context.newCDPSession(page));
+		await fingers.draw(fillOf((await targetsOn(page))[0]!));
+		await expect(page.locator('.slip').first()).toContainText(`Likely read: ${nameOf(0)}`);
+		await expect(page.getByRole('button', { name: 'Undo' })).toBeEnabled();
+	});
+
+	test('two fingers scroll and draw nothing; a cancelled touch leaves nothing', async ({ page, context }) => {
+		await openPractice(page);
+		await page.getByRole('button', { name: 'Mark without drawing' }).tap();
+		const clean = await inkOn(page);
+		const paper = (await page.locator('.paper:visible').boundingBox())!;
+		const fingers = new Fingers(await context.newCDPSession(page));
+		const at = (dy: number, dx = 0) => ({ x: paper.x + 150 + dx, y: paper.y + 150 + dy });
+		await fingers.send('touchStart', [at(0)]);
+		await fingers.send('touchStart', [at(0), at(10, 80)]);
+		for (const dy of [-20, -40, -60, -80]) await fingers.send('touchMove', [at(dy), at(dy + 10, 80)]);
+		await fingers.send('touchEnd');
+		expect(await page.locator('.table').evaluate((table) => table.scrollTop)).toBeGreaterThan(40);
+		await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+		expect(await inkOn(page)).toBe(clean);
+
+		await page.locator('.table').evaluate((table) => {
+			table.scrollTop = 0;
+		});
+		await fingers.send('touchStart', [at(0)]);
+		for (const dx of [10, 20, 30]) await fingers.send('touchMove', [at(0, dx)]);
+		await fingers.send('touchCancel');
+		await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+		expect(await inkOn(page)).toBe(clean);
+
+		await fingers.draw([at(0), at(0, 20), at(0, 40)]);
+		await expect(page.getByRole('button', { name: 'Undo' })).toBeEnabled();
+		expect(await inkOn(page)).not.toBe(clean);
+	});
+
+	test('one tap makes every target at least 44 px wide, another tap goes back', async ({ page, context }) => {
+		await openPractice(page);
+		const small = await targetsOn(page);
+		expect(small[0]!.width).toBeLessThan(44);
+		await page.getByRole('button', { name: 'Bigger' }).tap();
+		await expect
+			.poll(async () => Math.min(...(await targetsOn(page)).map(({ width }) => width)))
+			.toBeGreaterThanOrEqual(44);
+		expect(await targetsOn(page)).toHaveLength(small.length);
+		const fingers = new Fingers(await context.newCDPSession(page));
+		await fingers.draw(fillOf((await targetsOn(page))[0]!));
+		await expect(page.locator('.slip').first()).toContainText('Likely read');
+		await page.getByRole('button', { name: 'Smaller' }).tap();
+		await expect.poll(async () => (await targetsOn(page))[0]!.width).toBeCloseTo(small[0]!.width, 0);
+	});
+
+	test('the tray is in reach and never over the paper, at any scroll', async ({ page }) => {
+		await openPractice(page);
+		const table = page.locator('.table');
+		for (const share of [0, 0.3, 1]) {
+			await table.evaluate((element, s) => {
+				element.scrollTop = s * element.scrollHeight;
+			}, share);
+			const tray = (await page.locator('.tools').boundingBox())!;
+			const shown = (await table.boundingBox())!;
+			expect(shown.y + shown.height).toBeLessThanOrEqual(tray.y + 0.5);
+			expect(tray.y + tray.height).toBeLessThanOrEqual(740.5);
+			expect(tray.y).toBeGreaterThan(740 / 2);
+		}
+	});
+});
+
+test.describe('by keyboard alone', () => {
+	test.use(screens[0]!.use);
+
+	test('every act: style, stage, way of reading, pen, each mark, undo, fresh sheet, read at the end', async ({
+		page
+	}) => {
+		// Some hundred presses of Tab.
+		test.setTimeout(240_000);
+		await page.emulateMedia({ reducedMotion: 'reduce' });
+		await openPractice(page);
+
+		await tabTo(page, page.getByLabel('Where you live'));
+		await page.keyboard.press('ArrowDown');
+		await expect(page.locator('svg.print').first()).toContainText('Cairnwold');
+		await expect(page.locator('.practice[data-ready=true]')).toBeVisible();
+		await tabTo(page, page.getByLabel('Where your ballot is'));
+		await page.keyboard.press('ArrowDown');
+		await expect(page.getByLabel('Where your ballot is')).toHaveValue('polling-place');
+
+		await tabTo(page, page.getByRole('button', { name: 'Felt tip' }));
+		await page.keyboard.press('1');
+		await expect(page.getByRole('button', { name: 'Pen', exact: true })).toHaveAttribute('aria-pressed', 'true');
+		await page.keyboard.press('Enter');
+		await expect(page.getByRole('button', { name: 'Felt tip' })).toHaveAttribute('aria-pressed', 'true');
+		await page.keyboard.press('1');
+
+		await tabTo(page, page.getByRole('button', { name: 'Mark without drawing' }));
+		await page.keyboard.press('Enter');
+		const group = page.getByRole('group', { name: /County Treasurer/ });
+		const first = group.getByRole('checkbox').first();
+		await tabTo(page, first);
+		await page.keyboard.press('Space');
+		await expect(first).toBeChecked();
+		for (const key of 'cxoukldrsjab') {
+			const inked = await inkOn(page);
+			await page.keyboard.press(key);
+			await expect.poll(() => inkOn(page), { message: `key ${key} puts ink on the paper` }).not.toBe(inked);
+		}
+		const marked = await inkOn(page);
+		await page.keyboard.press('e');
+		await expect.poll(() => inkOn(page)).not.toBe(marked);
+
+		const writeIn = group.getByRole('checkbox').last();
+		await tabTo(page, writeIn);
+		const unwritten = await inkOn(page);
+		await page.keyboard.press('w');
+		await expect.poll(() => inkOn(page)).not.toBe(unwritten);
+
+		await tabTo(page, group.getByRole('button', { name: /^Other marks/ }).last());
+		await page.keyboard.press('Enter');
+		const unchecked = await inkOn(page);
+		await tabTo(page, group.getByRole('button', { name: 'Check mark' }));
+		await page.keyboard.press('Enter');
+		await expect.poll(() => inkOn(page)).not.toBe(unchecked);
+
+		await tabTo(page, page.getByRole('button', { name: 'Undo' }), 'Shift+Tab');
+		await page.keyboard.press('Enter');
+		await expect.poll(() => inkOn(page)).toBe(unchecked);
+
+		await tabTo(page, page.getByRole('button', { name: 'New sheet' }));
+		await page.keyboard.press('Enter');
+		await tabTo(page, page.getByRole('dialog').getByRole('button', { name: 'Take a fresh sheet' }));
+		await page.keyboard.press('Enter');
+		await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+		await expect(first).not.toBeChecked();
+
+		await tabTo(page, page.getByLabel('When it is read'), 'Shift+Tab');
+		await page.keyboard.press('ArrowDown');
+		await tabTo(page, first);
+		await page.keyboard.press('f');
+		await expect(first).toBeChecked();
+		await expect(group).toContainText('Not read yet');
+		await tabTo(page, page.getByRole('button', { name: 'Read it now' }), 'Shift+Tab');
+		await page.keyboard.press('Enter');
+		await expect(group).toContainText('Likely read');
+	});
+});
+
+test.describe('with no script', () => {
+	test.use({ javaScriptEnabled: false });
+
+	for (const lang of ['en', 'es'])
+		test(`the page in ${lang} has every contest and choice as text, and its cautions`, async ({ page }) => {
+			await page.goto(`${lang}/practice/`);
+			const list = page.getByRole('region', { name: lang === 'en' ? 'Mark without drawing' : 'Marcar sin dibujar' });
+			for (const contest of contests) {
+				await expect(list).toContainText(contest.title[lang]!);
+				for (const choice of contest.choices)
+					if (choice.kind !== 'write-in') await expect(list).toContainText(choice.name[lang]!);
+			}
+			await expect(page.getByRole('main')).toContainText(lang === 'en' ? 'not legal advice' : 'ni un consejo legal');
+			await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+		});
+});
+
+for (const { name, use } of screens)
+	test.describe(`access, ${name}`, () => {
+		test.use(use);
+
+		for (const lang of ['en', 'es'])
+			test(`axe finds nothing in ${lang}: untouched, marked too often, and with the list open`, async ({ page }) => {
+				// axe weighs the contrast of every printed line: ten seconds each time on a slow machine.
+				test.setTimeout(180_000);
+				await page.emulateMedia({ reducedMotion: 'reduce' });
+				await openPractice(page, `${lang}/practice/`);
+				expect(await axeFindingsOn(page)).toEqual([]);
+				await page.getByRole('button', { name: lang === 'en' ? 'Mark without drawing' : 'Marcar sin dibujar' }).click();
+				const boxes = page.getByRole('checkbox');
+				await boxes.nth(0).press('f');
+				await boxes.nth(1).press('l');
+				await boxes.nth(1).press('f');
+				await expect(boxes.nth(1)).toBeChecked();
+				expect(await axeFindingsOn(page)).toEqual([]);
+				if (name === 'desk') {
+					await page
+						.getByRole('button', { name: lang === 'en' ? 'Mark without drawing' : 'Marcar sin dibujar' })
+						.click();
+					await expect(page.locator('.margin .note').first()).toBeVisible();
+					expect(await axeFindingsOn(page)).toEqual([]);
+				}
+			});
+	});
+
+test('fits a screen of 320 px in both languages, with a note and the list open', async ({ page }) => {
+	await page.setViewportSize({ width: 320, height: 640 });
+	for (const path of ['en/practice/', 'es/practice/']) {
+		await openPractice(page, path);
+		expect(await scrollsSideways(page)).toBe(false);
+		await page.getByRole('button', { name: /Mark without drawing|Marcar sin dibujar/ }).click();
+		await page.getByRole('checkbox').first().press('f');
+		await expect(page.getByRole('checkbox').first()).toBeChecked();
+		expect(await scrollsSideways(page)).toBe(false);
+		const wider = await page.locator('.table').evaluate((table) => table.scrollWidth - table.clientWidth);
+		expect(wider).toBeLessThanOrEqual(0);
+		await page.reload();
+	}
+});
