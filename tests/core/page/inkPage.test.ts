@@ -23,6 +23,7 @@ const blank = ({ width, height } = SIZE): GreyImage => ({
 	height,
 	data: new Uint8Array(width * height).fill(250)
 });
+const alike = (a: GreyImage, b: GreyImage): boolean => Buffer.compare(a.data, b.data) === 0;
 const page = (strokes: readonly Stroke[], mishaps: readonly Mishap[] = []): PageInk => ({ page: 1, strokes, mishaps });
 const line = (tool: Tool, ...points: [number, number][]): Stroke => ({ tool, points });
 const targetAt = (xPx: number, yPx: number): Box => ({
@@ -135,7 +136,7 @@ describe('the shape of a stroke', () => {
 	});
 
 	it('is nothing without points', () => {
-		expect(inkPage(sheet(), page([line('felt')]), [])).toEqual(sheet());
+		expect(alike(inkPage(sheet(), page([line('felt')]), []), sheet())).toBe(true);
 	});
 
 	it('is not darker where one stroke crosses itself, and a little where two strokes cross', () => {
@@ -228,7 +229,7 @@ describe('a window of the page', () => {
 		const ink = page([line('felt', [10, 10], [60, 40])]);
 		const copy = structuredClone(ink);
 		inkPage(print, ink, []);
-		expect(print).toEqual(sheet());
+		expect(alike(print, sheet())).toBe(true);
 		expect(ink).toEqual(copy);
 	});
 
@@ -326,7 +327,7 @@ describe('texture is the same at every target', () => {
 				const [first, ...others] = targets.map((target) =>
 					pixelsAt(inkPage(blank(), page(moved(mark, target)), targets), target)
 				);
-				for (const other of others) expect(other).toEqual(first);
+				for (const other of others) expect(other.join()).toBe(first!.join());
 			}),
 			{ numRuns: 50 }
 		);
@@ -335,8 +336,8 @@ describe('texture is the same at every target', () => {
 	it('and another seed gives another texture', () => {
 		const ink = page(moved([line('pencil', [2, 4], [16, 5])], targets[0]!));
 		const one = inkPage(blank(), ink, targets, undefined, { seed: 1 });
-		expect(inkPage(blank(), ink, targets, undefined, { seed: 2 })).not.toEqual(one);
-		expect(inkPage(blank(), ink, targets, undefined, { seed: 1 })).toEqual(one);
+		expect(alike(inkPage(blank(), ink, targets, undefined, { seed: 2 }), one)).toBe(false);
+		expect(alike(inkPage(blank(), ink, targets, undefined, { seed: 1 }), one)).toBe(true);
 	});
 });
 

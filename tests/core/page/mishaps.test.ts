@@ -10,6 +10,8 @@ const blank: GreyImage = { width: WIDTH, height: HEIGHT, data: new Uint8Array(WI
 const after = (mishaps: readonly Mishap[], strokes: readonly Stroke[] = []): GreyImage =>
 	inkPage(blank, { page: 1, strokes, mishaps }, []);
 
+const alike = (a: GreyImage, b: GreyImage): boolean => Buffer.compare(a.data, b.data) === 0;
+
 const greyAt = (image: GreyImage, xPt: number, yPt: number): number =>
 	image.data[Math.floor(yPt * PX_PER_PT) * WIDTH + Math.floor(xPt * PX_PER_PT)]!;
 
@@ -74,8 +76,8 @@ describe('a coffee stain', () => {
 	});
 
 	it('has another outline with another seed', () => {
-		expect(after([{ ...stain, seed: 4 }])).not.toEqual(image);
-		expect(after([stain])).toEqual(image);
+		expect(alike(after([{ ...stain, seed: 4 }]), image)).toBe(false);
+		expect(alike(after([stain]), image)).toBe(true);
 	});
 });
 
@@ -105,8 +107,18 @@ describe('a smudge', () => {
 		expect(image.data.every((grey, at) => grey <= before.data[at]!)).toBe(true);
 	});
 
+	it('in a window is the same to the byte where the ink it drags lies outside the window', () => {
+		const whole = after([smudge], [mark]);
+		const window = { xPx: 300, yPx: 200, widthPx: 200, heightPx: 200 };
+		const part = inkPage(blank, { page: 1, strokes: [mark], mishaps: [smudge] }, [], window);
+		for (let y = 200; y < 400; y++) {
+			const [from, to] = [y * WIDTH + 300, y * WIDTH + 500];
+			expect(part.data.subarray(from, to).join()).toBe(whole.data.subarray(from, to).join());
+		}
+	});
+
 	it('over clean paper is nothing', () => {
-		expect(after([smudge])).toEqual(blank);
+		expect(alike(after([smudge]), blank)).toBe(true);
 	});
 });
 
@@ -123,7 +135,7 @@ describe('felt-tip from the other side', () => {
 		expect(greyAt(image, 110, 70)).toBeGreaterThan(195);
 		expect(greyAt(image, 110, 70)).toBeLessThan(220);
 		const rubbed = after([{ kind: 'bleed', strokes: [stroke] }], [{ ...stroke, tool: 'eraser' }]);
-		expect(rubbed).toEqual(image);
+		expect(alike(rubbed, image)).toBe(true);
 	});
 });
 
