@@ -90,11 +90,11 @@ function fillLikeness(
 	{ targetShare, acrossTarget, bothAcross }: Nearness,
 	inside: number
 ): number {
-	const covered = ramp(targetShare, 0.25, 0.5);
+	const covered = ramp(targetShare, 0.2, 0.42);
 	const dense = ramp(solidity, 0.5, 0.75);
 	// A dash is long and narrow; what covers half of the target, up and across, fills it whatever its form.
 	const round = Math.max(ramp(elongation, 4, 3.2), ramp(bothAcross, 0.75, 0.9) * ramp(targetShare, 0.4, 0.5));
-	return covered * round * (0.35 + 0.65 * dense) * ramp(acrossTarget, 0.35, 0.6) * ramp(inside, 0.3, 0.5);
+	return covered * round * (0.35 + 0.65 * dense) * ramp(acrossTarget, 0.25, 0.45) * ramp(inside, 0.3, 0.5);
 }
 
 /** How nearly the mark is one long line that is level or slants a little: 0 to 1. */

@@ -1,14 +1,7 @@
-import type { GreyImage } from '../image';
-import { isUnseen, type Residual } from './residual';
+import { UNSEEN_BELOW, type Residual } from './residual';
 
 /** Widest print that one stroke is followed across, in pixels: the stems of bold headings are 7 at 200 dpi. */
 const BRIDGE_PX = 9;
-
-/** Darkness, of 255, from which a pixel is ink on its own. */
-export const INK_DARK = 30;
-
-/** Darkness that at least one pixel of a piece has; paler pieces are told by their tone. */
-const PALEST_PEAK = 16;
 
 /** Pieces of fewer pixels are specks of dust (0.2 mm across). */
 const LEAST_PIXELS = 3;
@@ -44,19 +37,15 @@ let stack = new Int32Array(1 << 12);
  * ink when both sides lie across at most BRIDGE_PX of print: a line through a name stays one.
  */
 export function findComponents(residual: Residual): Component[] {
-	const { width, height, dark, pixels, count } = residual;
+	const { width, height, pixels, count } = residual;
 	const size = width * height;
 	if (mask.length < size) mask = new Uint8Array(size);
-	const ink: number[] = [];
-	for (let i = 0; i < count; i++) {
-		const at = pixels[i] as number;
-		if ((dark[at] as number) < PALEST_PEAK) continue;
-		mask[at] = INK;
-		ink.push(at);
-	}
+	const ink = pixels.subarray(0, count);
+	for (let i = 0; i < count; i++) mask[ink[i] as number] = INK;
 	const bridges = findBridges(residual, ink);
 	const found: Component[] = [];
-	for (const at of ink) {
+	for (let i = 0; i < count; i++) {
+		const at = ink[i] as number;
 		if (mask[at] !== INK) continue;
 		const members = flood(at, width, height);
 		const component = componentOf(residual, members);
@@ -67,22 +56,25 @@ export function findComponents(residual: Residual): Component[] {
 }
 
 /** Marks the printed pixels between two inked ones, looking right, down and along both diagonals. */
-function findBridges({ left, top, width, height, print }: Residual, ink: readonly number[]): number[] {
+function findBridges({ left, top, width, height, print }: Residual, ink: Int32Array): number[] {
 	const bridges: number[] = [];
-	for (const at of ink) {
+	const printed = print.data;
+	for (let i = 0; i < ink.length; i++) {
+		const at = ink[i] as number;
 		const y = (at / width) | 0;
 		const x = at - y * width;
+		const onPage = (y + top) * print.width + x + left;
 		for (const [dx, dy] of AHEAD) {
-			if (!isUnseen(print, x + dx + left, y + dy + top)) continue;
+			const step = dy * print.width + dx;
+			if ((printed[onPage + step] as number) >= UNSEEN_BELOW) continue;
 			let steps = 1;
-			while (steps <= BRIDGE_PX && unseenInside(print, x + dx * steps, y + dy * steps, left, top, width, height))
-				steps += 1;
+			while (steps <= BRIDGE_PX && (printed[onPage + step * steps] as number) < UNSEEN_BELOW) steps += 1;
 			const endX = x + dx * steps;
 			const endY = y + dy * steps;
 			if (steps > BRIDGE_PX || endX < 0 || endX >= width || endY >= height) continue;
 			if (mask[endY * width + endX] !== INK) continue;
-			for (let step = 1; step < steps; step++) {
-				const between = (y + dy * step) * width + x + dx * step;
+			for (let along = 1; along < steps; along++) {
+				const between = at + (dy * width + dx) * along;
 				if (mask[between] !== PLAIN) continue;
 				mask[between] = BRIDGE;
 				bridges.push(between);
@@ -98,18 +90,6 @@ const AHEAD = [
 	[0, 1],
 	[1, 1]
 ] as const;
-
-function unseenInside(
-	print: GreyImage,
-	x: number,
-	y: number,
-	left: number,
-	top: number,
-	width: number,
-	height: number
-): boolean {
-	return x >= 0 && y >= 0 && x < width && y < height && isUnseen(print, x + left, y + top);
-}
 
 /** Takes a piece out of the mask; gives its indices. */
 function flood(start: number, width: number, height: number): Int32Array {
@@ -141,24 +121,31 @@ function flood(start: number, width: number, height: number): Int32Array {
 	return stack.slice(0, length);
 }
 
-function componentOf({ left: partLeft, top: partTop, width, dark }: Residual, members: Int32Array): Component {
+function componentOf({ left, top, width, dark }: Residual, members: Int32Array): Component {
 	members.sort();
 	const xs = new Int32Array(members.length);
 	const ys = new Int32Array(members.length);
 	const darks = new Uint8Array(members.length);
+	for (let i = 0; i < members.length; i++) {
+		const at = members[i] as number;
+		const row = (at / width) | 0;
+		xs[i] = at - row * width + left;
+		ys[i] = row + top;
+		darks[i] = dark[at] as number;
+	}
+	return gatherComponent(xs, ys, darks);
+}
+
+/** A component of the pixels given, at least one; those with darkness 0 are bridges. */
+export function gatherComponent(xs: Int32Array, ys: Int32Array, darks: Uint8Array): Component {
 	const counts = new Uint32Array(256);
 	let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
 	let inkCount = 0;
 	let mass = 0;
-	for (let i = 0; i < members.length; i++) {
-		const at = members[i] as number;
-		const row = (at / width) | 0;
-		const x = at - row * width + partLeft;
-		const y = row + partTop;
-		const value = dark[at] as number;
-		xs[i] = x;
-		ys[i] = y;
-		darks[i] = value;
+	for (let i = 0; i < xs.length; i++) {
+		const x = xs[i] as number;
+		const y = ys[i] as number;
+		const value = darks[i] as number;
 		if (x < left) left = x;
 		if (x >= right) right = x + 1;
 		if (y < top) top = y;
@@ -171,7 +158,7 @@ function componentOf({ left: partLeft, top: partTop, width, dark }: Residual, me
 	let peak = 255;
 	for (let above = 0; peak > 0; peak--) {
 		above += counts[peak] as number;
-		if (above >= inkCount / 10) break;
+		if (above > inkCount / 10) break;
 	}
 	return { left, top, right, bottom, xs, ys, darks, inkCount, mass, peak };
 }

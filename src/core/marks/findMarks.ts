@@ -2,15 +2,18 @@ import type { Thresholds } from '../election/election';
 import type { Box } from '../geometry';
 import { PT_PER_PX, type GreyImage, type PixelBox } from '../image';
 import type { Layout, PageLayout } from '../layout/layout';
-import { classify } from './classify';
+import { classify, type Verdict } from './classify';
 import { findComponents, type Component } from './components';
 import { featuresOf } from './features';
+import { findMishaps } from './findMishaps';
 import { groupComponents, REACH_PX } from './groupComponents';
-import type { Mark, PageMarks, TargetReading } from './mark';
+import type { Mark, MarkKind, PageMarks, TargetReading } from './mark';
 import { levelOf, measureTarget } from './measureTarget';
 import { placeOf } from './placeOf';
-import { CELL_PX, findResidual } from './residual';
-import { edgesOf, meets, whereaboutsOf, type Edges } from './whereabouts';
+import { BLOCK_PX, findResidual } from './residual';
+import { separateTones } from './separateTones';
+import { splitFill } from './splitFill';
+import { edgesOf, meets, whereaboutsOf, type Edges, type Whereabouts } from './whereabouts';
 
 export interface FindOptions {
 	/** The election's thresholds for targets. */
@@ -41,7 +44,8 @@ export function findMarks(
 		);
 	const { thresholds, window } = options;
 	const wanted = window ? edgesOf(window) : { left: 0, top: 0, right: page.width, bottom: page.height };
-	const residual = findResidual(page, print, partOf(wanted, page, sheet));
+	const part = partOf(wanted, page, sheet);
+	const residual = findResidual(page, print, part);
 	const targets = sheet.choices
 		.filter(({ target }) => meets(edgesOf(target), wanted, 0))
 		.map(({ contest, choice, rank, target }): TargetReading => {
@@ -55,20 +59,46 @@ export function findMarks(
 				level: levelOf(measure.score, thresholds)
 			};
 		});
-	const marks = groupComponents(findComponents(residual), sheet)
-		.map((group) => markOf(group, sheet, layout))
+	const { mishaps, ink } = findMishaps(findComponents(residual).map(separateTones), sheet, part);
+	const marks = [
+		...mishaps.map((mishap) =>
+			markOf(mishap, mishap.components, whereaboutsOf(mishap.components, sheet), sheet, layout)
+		),
+		...groupComponents(ink, sheet).flatMap((group) => drawn(group, sheet, layout))
+	]
 		.filter(({ box }) => meets(edgesOf(box), wanted, 0))
 		.sort((a, b) => a.box.y - b.box.y || a.box.x - b.box.x)
 		.map((mark, index) => ({ ...mark, id: `m${index + 1}` }));
 	return { page: pageNumber, targets, marks };
 }
 
-function markOf(group: readonly Component[], sheet: PageLayout, layout: Layout): Mark {
+/** Kinds that can lie over a filled target and still be a mark of their own. */
+const OVER_A_FILL: ReadonlySet<MarkKind> = new Set(['strike', 'join', 'underline', 'ring']);
+
+/** The mark that somebody drew, or two where a filled target is struck through or ringed in one piece of ink. */
+function drawn(group: readonly Component[], sheet: PageLayout, layout: Layout): Mark[] {
+	const split = splitFill(group, sheet);
+	if (split) {
+		const [fill, rest] = split;
+		const where = whereaboutsOf(rest, sheet);
+		const verdict = classify(featuresOf(rest), where, layout.shape, layout.side);
+		if (OVER_A_FILL.has(verdict.kind))
+			return [...drawn(fill, sheet, layout), markOf(verdict, rest, where, sheet, layout)];
+	}
 	const where = whereaboutsOf(group, sheet);
-	const features = featuresOf(group);
-	const { kind, confidence } = classify(features, where, layout.shape, layout.side);
-	const inkCount = group.reduce((sum, c) => sum + c.inkCount, 0);
-	const mass = group.reduce((sum, c) => sum + c.mass, 0);
+	const verdict = classify(featuresOf(group), where, layout.shape, layout.side);
+	return [markOf(verdict, group, where, sheet, layout)];
+}
+
+function markOf(
+	{ kind, confidence }: Verdict,
+	components: readonly Component[],
+	where: Whereabouts,
+	sheet: PageLayout,
+	layout: Layout
+): Mark {
+	const inkCount = components.reduce((sum, c) => sum + c.inkCount, 0);
+	const mass = components.reduce((sum, c) => sum + c.mass, 0);
 	return {
 		id: '',
 		page: sheet.page,
@@ -87,7 +117,7 @@ const boxOf = ({ left, top, right, bottom }: Edges): Box => ({
 	height: (bottom - top) * PT_PER_PX
 });
 
-/** The pixels to look at: what can belong to a mark in `wanted`, in whole cells, whose stains need one more. */
+/** The pixels to look at: what can belong to a mark in `wanted`, in whole blocks. */
 function partOf(wanted: Edges, { width, height }: GreyImage, { choices }: PageLayout): PixelBox {
 	let { left, top, right, bottom } = wanted;
 	for (const { target } of choices) {
@@ -98,11 +128,11 @@ function partOf(wanted: Edges, { width, height }: GreyImage, { choices }: PageLa
 		right = Math.max(right, edges.right);
 		bottom = Math.max(bottom, edges.bottom);
 	}
-	const by = REACH_PX + 2 * CELL_PX;
-	const cells = (px: number) => Math.floor(px / CELL_PX) * CELL_PX;
-	const xPx = Math.max(0, cells(left - by));
-	const yPx = Math.max(0, cells(top - by));
-	const farX = Math.min(width, cells(right + by + CELL_PX));
-	const farY = Math.min(height, cells(bottom + by + CELL_PX));
+	const by = REACH_PX;
+	const blocks = (px: number) => Math.floor(px / BLOCK_PX) * BLOCK_PX;
+	const xPx = Math.max(0, blocks(left - by));
+	const yPx = Math.max(0, blocks(top - by));
+	const farX = Math.min(width, blocks(right + by + BLOCK_PX - 1));
+	const farY = Math.min(height, blocks(bottom + by + BLOCK_PX - 1));
 	return { xPx, yPx, widthPx: Math.max(0, farX - xPx), heightPx: Math.max(0, farY - yPx) };
 }

@@ -9,6 +9,9 @@ const NEAR_PX = 6;
 /** A mark in a target and one around it stay two unless they touch. */
 const TOUCHING_PX = 2;
 
+/** A piece as long as this is a mark of its own, in millimetres. */
+const LARGE_MM = 8;
+
 /** Letters of one note lie at most this far apart, in millimetres, and are so high. */
 const LETTER_GAP_MM = 3.2;
 const LETTER_LEAST_MM = 1;
@@ -38,7 +41,7 @@ export function groupComponents(components: readonly Component[], page: PageLayo
 			if (homeA !== undefined && homeA === homeB) join(i, j);
 			else if (homeA !== homeB && (homeA?.startsWith('t') || homeB?.startsWith('t'))) {
 				if (meets(a, b, TOUCHING_PX) && areNear(a, b, TOUCHING_PX)) join(i, j);
-			} else if (meets(a, b, NEAR_PX) && areNear(a, b, NEAR_PX)) join(i, j);
+			} else if (meets(a, b, NEAR_PX) && areNear(a, b, bothLarge(a, b) ? TOUCHING_PX : NEAR_PX)) join(i, j);
 			else if (homeA === undefined && homeB === undefined && areLetters(a, b)) join(i, j);
 		}
 	const groups = new Map<number, Component[]>();
@@ -98,6 +101,13 @@ function areNear(a: Component, b: Component, by: number): boolean {
 	}
 	return false;
 }
+
+/** Two rings around neighbouring names come close; a mark in pieces has at most one that is large both ways. */
+const bothLarge = (a: Component, b: Component): boolean => isLarge(a) && isLarge(b);
+
+const isLarge = ({ left, right, top, bottom }: Component): boolean =>
+	Math.max(right - left, bottom - top) > LARGE_MM * PX_PER_MM &&
+	Math.min(right - left, bottom - top) > 0.4 * LARGE_MM * PX_PER_MM;
 
 /** Two pieces of a size to be letters, side by side on one line of writing. */
 function areLetters(a: Component, b: Component): boolean {

@@ -1,7 +1,7 @@
 import type { GreyImage, PixelBox } from '../image';
 
 /** Side of the squares in which the paper's grey is taken, in pixels, and every which pixel of them is looked at. */
-const SQUARE_PX = 64;
+export const SQUARE_PX = 64;
 const STEP_PX = 8;
 
 /** The paper of a square is as light as this share of its pixels are at most: most of any square is paper. */

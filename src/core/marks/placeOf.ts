@@ -48,6 +48,7 @@ function placeAt(
 	side: TargetSide
 ): Mark['place'] | undefined {
 	const { target, name, inTarget, onTarget, inName, inWriteIn, holdsName, holdsTarget, acrossTarget } = nearest;
+	if (kind === 'fold' && inTarget < TOUCH_PX) return undefined;
 	if (kind === 'underline' || kind === 'strike') return 'on-name';
 	if (kind === 'ring') {
 		if (holdsName) return 'on-name';
