@@ -17,7 +17,7 @@ export async function openPractice(page: Page, path = 'en/practice/'): Promise<v
 	await page.goto(path);
 	// The reader is fetched when a hand comes near, once the script runs: it then closes the list.
 	await expect(page.locator('.practice:not(.listed)')).toBeVisible({ timeout: 20_000 });
-	await page.getByRole('heading', { level: 1 }).hover();
+	await page.locator('.tools').hover();
 	await expect(page.locator('.practice[data-ready=true]')).toBeVisible({ timeout: 20_000 });
 }
 
