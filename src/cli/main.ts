@@ -1,3 +1,4 @@
+import { answers } from './verbs/answers';
 import { check } from './verbs/check';
 import { layout } from './verbs/layout';
 import { read } from './verbs/read';
@@ -12,7 +13,8 @@ const VERBS: Readonly<Record<string, (args: readonly string[]) => number | Promi
 	layout,
 	read,
 	check,
-	rulebooks
+	rulebooks,
+	answers
 };
 
 const USAGE = `usage: fairhand VERB [options]
@@ -25,6 +27,8 @@ const USAGE = `usage: fairhand VERB [options]
       one JSON line for each problem of an election file
   rulebooks
       the rulebooks that are there
+  answers QUERY [--lang TAG] [--on DATE] [--election FILE]
+      one JSON line for each answer that fits a caller's words, best first
 
 Without --election, the demo county's file is used; without --style, its first style; without
 --rulebook, the election's own.`;

@@ -11,6 +11,7 @@ const data = flag > 0 ? process.argv[flag + 1] : undefined;
 
 const runs: readonly (readonly [script: string, ...args: string[]])[] = [
 	['readPage.ts'],
+	['answers.ts'],
 	['rulebooks.ts'],
 	...(data && existsSync(join(data, 'marks')) ? ([['humanMarks.ts', join(data, 'marks')]] as const) : [])
 ];

@@ -4,40 +4,44 @@ import type { SearchWords } from './words/words';
 const ALIKE = '~';
 /** Marks a word that says little by itself. */
 const WEAK = '.';
-/** Joins two words that follow each other: "not sign" asks something else than "sign". */
-const PAIR = '+';
 
 /** What a token is, for its weight. */
-export const sortOf = (token: string): 'word' | 'alike' | 'weak' | 'pair' =>
-	token.startsWith(WEAK) ? 'weak' : token.includes(PAIR) ? 'pair' : token.startsWith(ALIKE) ? 'alike' : 'word';
+export const sortOf = (token: string): 'word' | 'alike' | 'weak' =>
+	token.startsWith(WEAK) ? 'weak' : token.startsWith(ALIKE) ? 'alike' : 'word';
 
-
-interface Prepared {
-	readonly stop: ReadonlySet<string>;
+/** A language's words, laid out to be looked up. */
+export interface Lexicon {
+	readonly words: SearchWords;
+	readonly drop: ReadonlySet<string>;
+	readonly weak: ReadonlySet<string>;
 	/** By stem: the groups it belongs to. */
 	readonly groups: ReadonlyMap<string, readonly string[]>;
 }
-const prepared = new WeakMap<SearchWords, Prepared>();
 
-/** A text's words as the search knows them: folded, without endings, each with the names of the groups it is in. */
-export function tokensOf(text: string, words: SearchWords): string[] {
-	const { stop, groups } = prepare(words);
+export function lexiconOf(words: SearchWords): Lexicon {
+	const groups = new Map<string, string[]>();
+	for (const [name, alike] of Object.entries(words.alike))
+		for (const stem of new Set(alike.map(words.stem))) groups.set(stem, [...(groups.get(stem) ?? []), ALIKE + name]);
+	return { words, drop: new Set(words.drop), weak: new Set(words.weak), groups };
+}
+
+/**
+ * A text's words as the search knows them: folded, without endings, each followed by the groups it is in. `mend`
+ * may put another stem in place of one.
+ */
+export function tokensOf(text: string, lexicon: Lexicon, mend: (stem: string) => string = (stem) => stem): string[] {
+	const { words, drop, weak, groups } = lexicon;
 	let folded = fold(text);
 	for (const [find, word] of words.phrases) folded = folded.replace(find, ` ${word} `);
-	const plain = folded.match(/[\p{L}\p{N}]+/gu) ?? [];
 	const tokens: string[] = [];
-	let before = '';
-	for (const word of plain) {
-		if (stop.has(word)) {
+	for (const word of folded.match(/[\p{L}\p{N}]+/gu) ?? []) {
+		if (drop.has(word)) continue;
+		if (weak.has(word)) {
 			tokens.push(WEAK + word);
 			continue;
 		}
-		const stem = words.stem(word);
-		const alike = groups.get(stem) ?? [];
-		tokens.push(stem, ...alike);
-		const main = alike[0] ?? stem;
-		if (before !== '') tokens.push(before + PAIR + main);
-		before = main;
+		const stem = mend(words.stem(word));
+		tokens.push(stem, ...(groups.get(stem) ?? []));
 	}
 	return tokens;
 }
@@ -51,14 +55,3 @@ const fold = (text: string): string =>
 		.replace(/[\u0300-\u036F]/g, '')
 		.toLowerCase()
 		.replace(/[’‘]/g, "'");
-
-function prepare(words: SearchWords): Prepared {
-	const known = prepared.get(words);
-	if (known) return known;
-	const groups = new Map<string, string[]>();
-	for (const [name, alike] of Object.entries(words.alike))
-		for (const stem of new Set(alike.map(words.stem))) groups.set(stem, [...(groups.get(stem) ?? []), ALIKE + name]);
-	const made = { stop: new Set(words.stop), groups };
-	prepared.set(words, made);
-	return made;
-}

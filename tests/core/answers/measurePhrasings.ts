@@ -5,8 +5,8 @@ import spanish from './phrasings.es.json' with { type: 'json' };
 
 export const PHRASINGS = { en: english, es: spanish } as const;
 
-export interface Half {
-	readonly half: 'tuning' | 'held out';
+export interface Part {
+	readonly part: 'tuning' | 'held out';
 	readonly phrasings: number;
 	readonly first: number;
 	readonly firstThree: number;
@@ -15,17 +15,17 @@ export interface Half {
 	readonly asked: readonly string[];
 }
 
-/** Every second phrasing is in the half that words and weights were tuned on; the rest is held out. */
-export function measurePhrasings(search: Search, language: 'en' | 'es'): readonly Half[] {
-	return (['tuning', 'held out'] as const).map((half, remainder) => {
-		const chosen = PHRASINGS[language].filter((_, i) => i % 2 === remainder);
+/** Figures for the phrasings that words and weights were tuned on, and for those written afterwards and held out. */
+export function measurePhrasings(search: Search, language: 'en' | 'es'): readonly Part[] {
+	return (['tuning', 'held out'] as const).map((part) => {
+		const chosen = PHRASINGS[language].filter(({ set }) => set === part);
 		const ranks = chosen.map(({ question, asked }) => {
 			const right = answerTo(question);
 			const found = search(asked).map(({ id }) => id);
 			return { rank: found.indexOf(right), line: `${asked} → ${right}: ${found.slice(0, 3).join(', ')}` };
 		});
 		return {
-			half,
+			part,
 			phrasings: chosen.length,
 			first: ranks.filter(({ rank }) => rank === 0).length,
 			firstThree: ranks.filter(({ rank }) => rank >= 0 && rank < 3).length,

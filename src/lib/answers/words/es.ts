@@ -1,13 +1,41 @@
 import type { SearchWords } from './words';
 
+/** Words whose ending is part of them, or whose middle changes, by their beginning: "partido" is no "parte". */
+const OWN: readonly (readonly [start: string, stem: string])[] = [
+	['partid', 'partido'],
+	['casill', 'casilla'],
+	['medid', 'medida'],
+	['devuelv', 'devolv'],
+	['vuelv', 'volv'],
+	['cuent', 'cont'],
+	['cierr', 'cerr'],
+	['muestr', 'muestra'],
+	['prueb', 'prob'],
+	['hoyo', 'hoyo'],
+	['case', 'casar'],
+	['casi', 'casi'],
+	['danad', 'danad'],
+	['vino', 'vino']
+];
+
 export const es: SearchWords = {
-	stop: split(`el la los las un una unos unas lo al del de a en con por para y o u e que se si su sus mi mis me te le les nos
+	drop: split('el la los las lo un una de del al en mi mis me se y o a es esta que puedo por su'),
+	weak: split(`el la los las un una unos unas lo al del de a en con por para y o u e que se si su sus mi mis me te le les nos
 		nosotros yo tu usted ustedes ella ellos ellas esto esta este estas estos ese esa eso aquel ya muy mas mucho todo toda
 		todos todas es son era fue ser estar estoy esta estan estaba hay haber he ha han habia tengo tiene tienen tenia
 		puedo puede pueden podria debo debe deben hago hacer hace como cual cuales donde quien quienes porque pues asi ahi
 		aqui alli tambien entonces hola buenas oiga disculpe favor gracias algo cosa nomas tan tanto va vale voy vamos ahora
-		quiero quiere quisiera necesito boleta boletas papeleta voto votos votar vote votando marca marcas marcar`),
+		quiero quiere quisiera necesito voto votos votar vote votando marca marcas marcar`),
 	phrases: [
+		// "Sobre" is the envelope and also "over" or "about"; with no article before it and one of these behind, it is not the envelope.
+		[
+			/(?<!\b(?:el|un|mi|del|al|este|otro|su|mismo|cada|tu|ese|dos|los) )\bsobre (?=(?:el |la |lo |los |las |un |una |mi |su )?(?:nombre|respuesta|error|ovalo|bolita|opcion|equivocad|fila|boleta|circulo|que|mal|papel|vot))/g,
+			'encima '
+		],
+		[
+			/\bsi\b(?: y(?: el)?| pero(?: tambien)?| (?:y )?luego(?: el)?|,? el|.{0,14} y el| y puse) no\b|\ba favor y en contra\b|\bno y (?:el )?si\b/g,
+			'sino'
+		],
 		[/\bno registrad[oa]s?\b/g, 'noregistrado'],
 		[/\bcentro de votacion\b|\blugar de votacion\b|\bcasilla electoral\b/g, 'casilla'],
 		[/\bdia de (?:la|las) eleccion(?:es)?\b/g, 'diaeleccion'],
@@ -26,30 +54,35 @@ export const es: SearchWords = {
 		[/\bletra de molde\b/g, 'letramolde'],
 		[/\bcambi(?:e|ar|o) de (?:opinion|idea)\b/g, 'cambieidea'],
 		[/\bse me olvid[oa](?:ron)?\b/g, 'olvide'],
-		[/\b(?:la|lo) regue\b|\bmeti la pata\b|\bech(?:e|ar) a perder\b|\b(?:la|lo) eche a perder\b/g, 'equivoque'],
+		[/\b(?:la|lo) regue\b|\bmeti la pata\b/g, 'equivoque'],
 		[/\bplanilla completa\b|\bpartido completo\b|\bvoto directo\b|\btodo (?:el|un|mi) partido\b/g, 'planilla'],
-		[/\bboca abajo\b/g, '']
+		[/\bech(?:e|ar|a|o|ada|arla) a perder\b/g, 'arruinada']
 	],
 	alike: {
+		office: split(
+			'juez jueces tesorero tesoreria alguacil alcalde alcaldesa gobernador senador senado tasador comisionado comisionados concejo concejal junta presidente fiscal'
+		),
+		back: split('atras reverso detras voltear voltearla vuelta dorso'),
+		etiqueta: split('etiqueta calcomania pegatina parche papelito'),
 		oval: split('ovalo bolita circulo circulito burbuja espacio casillita redondel rueda bola ovalito'),
 		fill: split('rellenar llenar pintar colorear sombrear rellene llene pinte coloree oscurecer rellenado'),
 		wrong: split(
-			'equivocado equivoque equivoca error mal malo confundi erroneo incorrecto fallo falla ups equivocacion cometi ekivoque accidente sinquerer'
+			'equivocado equivoque equivoca error confundi erroneo incorrecto fallo falla ups equivocacion cometi ekivoque sinquerer equivocarse equivocarme'
 		),
-		not: split('no nunca sin olvide falta falto faltaba jamas nada ningun ninguno ninguna olvido omiti vacio'),
+		not: split('no nunca sin olvide falta falto faltaba jamas ningun ninguno ninguna olvido omiti tampoco'),
 		child: split('nino nina hijo hija bebe nieto nieta chiquito chiquita sobrino sobrina chamaco ninos criatura'),
 		pet: split('perro gato mascota cachorro gatito perrito pajaro conejo'),
 		family: split(
 			'esposo esposa marido mujer pareja novio novia companero companera hermano hermana familia roommate conyuge senora'
 		),
 		carer: split(
-			'mama papa madre padre abuela abuelo abuelita cuidadora cuidador enfermera ayudante vecino vecina amigo amiga alguien persona otro'
+			'mama papa madre padre abuela abuelo abuelita cuidadora cuidador enfermera ayudante vecino vecina amigo amiga tia tio primo prima asistente'
 		),
 		spill: split(
-			'cafe te vino cerveza jugo refresco leche sopa mermelada salsa grasa aceite agua lluvia lodo sangre derrame derramo mancha manchada mojada mojo humeda sucia comida pegajosa chocolate cayo llovio empapo lavo lavadora'
+			'cafe vino cerveza jugo refresco leche sopa mermelada salsa grasa aceite agua lluvia lodo sangre derrame derramo mancha mojada mojo humeda sucia pegajosa chocolate llovio empapo lavo lavadora taza lavar charco aspersores tinto empapada derramar chorreo volteo'
 		),
 		tear: split(
-			'rota rompi rompio rasgo rasgada pedazos mordio mordisqueo comio corte cortada agujero hoyo mitades trizas partio rotura desgarro'
+			'rota rompi rompio rasgo rasgada pedazos mordio mordisqueo comio agujero hoyo mitades trizas partio rotura desgarro desgarrada despedazo mordida tiras'
 		),
 		color: split('roja rojo verde morada morado rosa anaranjada violeta turquesa dorada plateada amarilla rosado lila'),
 		faint: split('tenue clara clarita palida debil seca seco acabo termino fallo gasto clarito bajita desvanecida'),
@@ -59,9 +92,7 @@ export const es: SearchWords = {
 		trash: split(
 			'basura tirar tire tiro triturar triture destruir reciclar recicle desechar quemar deshacerme bote botar bote romperla'
 		),
-		again: split(
-			'reemplazo otra nueva nuevo limpia reponer reposicion cambiarla sustituir repuesto remplazo segunda otravez'
-		),
+		again: split('reemplazo limpia reponer reposicion cambiarla sustituir repuesto remplazo otravez repetir'),
 		late: split('plazo limite vence tarde ultimo'),
 		send: split(
 			'enviar envie mandar mande mando correo buzon echar eche deposite regresar regrese devolver devolvi entregar entregue dejarla llevar llevarla puse'
@@ -69,18 +100,20 @@ export const es: SearchWords = {
 		signature: split('firma firmar firme firmo firmado firmas rubrica firmamos'),
 		swap: split('cambiamos intercambiamos confundimos mezclamos cruzamos reves intercambie mezclaron confundi'),
 		envelope: split('sobre sobres paquete'),
-		sleeve: split('funda secreto privacidad interior adentro carpeta cubierta protector manga'),
-		person: split('candidato candidata persona nombre senor senora politico apellido'),
-		contest: split('contienda puesto cargo carrera seccion eleccion'),
+		sleeve: split('funda privacidad cubierta protector sobrecito'),
+		person: split('candidato candidata senor senora politico muchacha muchacho tipo'),
+		contest: split('contienda puesto cargo carrera'),
 		measure: split('medida propuesta proposicion enmienda bono impuesto referendum pregunta iniciativa consulta'),
 		party: split('partido partidos primaria'),
 		noparty: split('independiente afiliado afiliacion apartidista'),
 		machine: split('maquina escaner lector escanear escanee'),
-		beep: split('pito pitido pitando sono suena escupio rechazo regreso devolvio zumbido alarma ruido acepta'),
+		beep: split(
+			'pito pitido pitando sono suena escupio rechazo zumbido alarma ruido rechaza rechazar sonar suene pite'
+		),
 		polls: split('casilla cabina urna recinto fila mesa votacion'),
-		cover: split('corrector liquido etiqueta calcomania pegatina parche tapar tape cubrir cubri tapado'),
+		cover: split('corrector liquido tapar tape cubrir cubri tapado'),
 		tape: split('cinta pegar pegarla pegamento grapar celo adhesiva goma pegue'),
-		crossout: split('tachar tache tacho tachado tachadura tachon rayar raye raya rayarlo linea cruzar tacharlo'),
+		crossout: split('tachar tacho tachado tachadura tachon rayar raye raya rayarlo tacharlo tachones tachada tachadas'),
 		check: split('palomita paloma equis cruz tache x tilde palomee palomear'),
 		underline: split('subraye subrayar encerre encerrar circule rodee resalte subrayado encerrado'),
 		note: split('nota notita mensaje recado comentario explicar explico anotar aclarar flecha'),
@@ -90,7 +123,7 @@ export const es: SearchWords = {
 		fold: split('doblez doblar doble doblada arruga arrugada arrugo pliegue doblo dobleces arrugue'),
 		smear: split('borron corrio corrida embarro resbalo goteron goteo barrio mancho tallo rayon'),
 		photo: split('foto selfi selfie retratar retrato camara video celular redes fotografia publicar subirla grabar'),
-		secret: split('secreto privado anonimo saben sabran ver ven rastrear identificar enterar'),
+		secret: split('secreto privado anonimo saben sabran rastrear identificar enterar confidencial'),
 		copy: split('copia copiar copian fotocopia duplicar rehacer rehacen copie'),
 		sample: split('muestra practica ensayo pagina imprimir descargar ejemplo'),
 		scam: split('estafa falsa falso legitimo oficial fraude sospechoso confiar enganio engano verdad raro'),
@@ -99,14 +132,14 @@ export const es: SearchWords = {
 		),
 		stamp: split('estampilla estampillas timbre franqueo porte'),
 		help: split('ayuda ayudar ciego ciega artritis temblor tiemblan discapacidad vista braille anciano mayor'),
-		page: split('pagina hoja lado reverso atras tarjeta voltear hojas detras'),
+		page: split('pagina hoja tarjeta hojas'),
 		quit: split('retiro renuncio murio fallecio abandono suspendio bajo declino salio'),
-		rank: split('rango orden preferencia ordenar ranquear rangos lugar primero opcion'),
+		rank: split('rango orden preferencia ordenar ranquear rangos'),
 		joke: split('broma chiste caricatura superheroe personaje famoso inventado chistoso'),
-		spell: split('ortografia escribe deletrear letra apodo manuscrita cursiva'),
-		skip: split('saltar salte blanco vacia vacio omitir saltarme salto abstener dejar deje'),
+		spell: split('ortografia deletrear apodo manuscrita cursiva faltas'),
+		skip: split('saltar salte omitir saltarme salto abstener brinque brincar brincarme saltarse ignorar'),
 		many: split('demasiado muchos varios exceso sobrevoto limite'),
-		few: split('menos solo solamente pocos'),
+		few: split('menos pocos'),
 		initials: split('iniciales inicial antefirma'),
 		flap: split('solapa certificado lengueta pestana aleta'),
 		witness: split('testigo notario notariado testigos'),
@@ -114,6 +147,8 @@ export const es: SearchWords = {
 	},
 	stem: (word) => {
 		if (word.length < 4) return word;
+		const own = OWN.find(([start]) => word.startsWith(start));
+		if (own) return own[1];
 		const bare = word
 			.replace(/(?:mente|cito|cita|citos|citas)$/, '')
 			.replace(/(?:arla|arlo|erla|erlo|irla|irlo|arme|arse|arlas|arlos)$/, '')
@@ -123,6 +158,7 @@ export const es: SearchWords = {
 			)
 			.replace(/(?:es|as|os|s)$/, '')
 			.replace(/[aeiou]$/, '')
+			.replace(/i$/, '')
 			.replace(/qu$/, 'c')
 			.replace(/gu$/, 'g')
 			.replace(/z$/, 'c');
