@@ -69,7 +69,7 @@ function askTheOffice(wording: Wording): string {
 /** Fills the slots of a text. What cannot be filled stays as it stands, to be seen: `check` reports it. */
 function say(wording: Wording, text: string): string {
 	const { election, language, fallback } = wording;
-	return fillSlots(text, (slot) => {
+	const filled = fillSlots(text, (slot) => {
 		const [act = '', id = ''] = slot.split(/:(.*)/s);
 		if (slot === 'office.name') return textIn(election.office.name, language, fallback);
 		if (slot === 'office.phone') return election.office.phone;
@@ -81,6 +81,8 @@ function say(wording: Wording, text: string): string {
 		if (passage) return say({ ...wording, election: { ...election, passages: [] } }, sayPassage(wording, passage));
 		return `{{${slot}}}`;
 	});
+	// An hour may end in a stop of its own: "4:30 p.m.".
+	return filled.replace(/\.\.(?!\.)/g, '.');
 }
 
 const passageOf = (election: Election, id: string): Passage | undefined =>

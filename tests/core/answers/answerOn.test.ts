@@ -89,6 +89,11 @@ describe('an answer on a day', () => {
 		expect(changes).toEqual([MAIL_ENDS, IN_PERSON_ENDS, RETURN_ENDS]);
 	});
 
+	test('ends a sentence with one stop, though an hour has its own', () => {
+		expect(answerOn(county, answer('not-signed'), CURE_ENDS - 1, 'es').readAloud).toMatch(/[^.]\.$/);
+		expect(say(CURE_ENDS, 'not-signed', 'es')).not.toContain('..');
+	});
+
 	test('leaves no braces in any answer, on any day', () => {
 		for (const now of [utc('2027-08-01T00:00:00Z'), MAIL_ENDS, IN_PERSON_ENDS, RETURN_ENDS, CURE_ENDS])
 			for (const entry of county.answers)
