@@ -1,4 +1,5 @@
 import { expect, test, type Page } from '@playwright/test';
+import { fillTarget, openPractice } from '../support/ballot';
 
 /** One visit, until the app says that all of it is on the device. */
 async function visit(page: Page): Promise<void> {
@@ -25,6 +26,28 @@ for (const { path, title } of pages)
 		// The text's own font, not a stand-in: it is part of the app.
 		await page.evaluate(() => document.fonts.ready);
 		expect(await page.evaluate(() => document.fonts.check('18px "Atkinson Hyperlegible Next"'))).toBe(true);
+	});
+
+for (const [path, words] of [
+	['en/practice/', 'Likely read'],
+	['es/practice/', 'Probablemente se lee']
+] as const)
+	test(`${path} reads a ballot with no network, after a reload and after going there by a link`, async ({
+		page,
+		context
+	}) => {
+		await page.setViewportSize({ width: 1280, height: 900 });
+		await visit(page);
+		await context.setOffline(true);
+		await page.goto(path);
+		await page.reload();
+		await openPractice(page, path);
+		await fillTarget(page, 0);
+		await expect(page.locator('.margin .note')).toContainText(words);
+		await page.goto(path.replace('practice/', ''));
+		await page.locator('a[href$="practice/"]').first().click();
+		await expect(page).toHaveURL(new RegExp(`${path}$`));
+		await expect(page.locator('svg.print').first()).toBeVisible();
 	});
 
 test('an address without its final slash is led to the page', async ({ page, context }) => {

@@ -15,7 +15,7 @@ type Wet = Exclude<Tool, 'eraser'>;
 const INKS: Readonly<
 	Record<Wet, { readonly rgb: readonly [number, number, number]; readonly cover: readonly [number, number] }>
 > = {
-	ballpoint: { rgb: [30, 44, 96], cover: [0.72, 1] },
+	ballpoint: { rgb: [30, 44, 96], cover: [0.8, 1] },
 	pencil: { rgb: [62, 62, 66], cover: [0.3, 0.92] },
 	felt: { rgb: [20, 23, 42], cover: [0.94, 1] },
 	faint: { rgb: [44, 62, 128], cover: [0.2, 0.42] },
@@ -24,7 +24,7 @@ const INKS: Readonly<
 
 /** Side of the square of grain, in grains, and the size of one grain on the paper. */
 const GRAINS = 64;
-const GRAIN_PT = 0.3;
+const GRAIN_PT = 0.22;
 
 /** A pen running dry writes fully for the first length and gives nearly nothing after the second. In points; as the reader draws it. */
 const DRY_FULL_PT = 5 * PT_PER_MM;
