@@ -1,4 +1,4 @@
-import type { PeopleStatement, TraceStep } from '$core/reading/statement';
+import type { TraceStep } from '$core/reading/statement';
 import type { Clause, Rulebook } from '$core/rules/rule';
 
 /** One clause that was looked at, with all that came of it, choice by choice. */
@@ -16,13 +16,10 @@ export interface TracedClause {
 
 /**
  * The trace of one contest by clause: a clause that applied to any choice is among the applied, one that
- * gave way among the overridden, the rest among those not met. Steps of clauses that the rulebook does not
+ * gave way among the overridden, one that a person must settle among the unsure, the rest among those not met. Steps of clauses that the rulebook does not
  * have are left out.
  */
-export function traceByClause(
-	{ trace }: Pick<PeopleStatement, 'trace'>,
-	{ clauses }: Rulebook
-): readonly TracedClause[] {
+export function traceByClause(trace: readonly TraceStep[], { clauses }: Rulebook): readonly TracedClause[] {
 	const citeOf = new Map(clauses.map(({ id, cite }) => [id, cite]));
 	return clauses.flatMap((clause): readonly TracedClause[] => {
 		const steps = trace.filter((step) => step.clause === clause.id);
@@ -43,7 +40,7 @@ export function traceByClause(
 	});
 }
 
-const RESULTS: readonly TraceStep['result'][] = ['applied', 'overridden', 'not-met'];
+const RESULTS: readonly TraceStep['result'][] = ['applied', 'overridden', 'unsure', 'not-met'];
 
 const UNSURE = 'unsure.';
 const readMissing = (missing: string): TracedClause['missing'][number] =>

@@ -6,7 +6,7 @@ import type { PrintedWords } from '$core/layout/words';
 import type { PackedOutlines } from '$core/layout/font/glyph';
 import outlinesUrl from '$core/layout/font/outlines.json?url';
 import type { Mark, TargetReading } from '$core/marks/mark';
-import type { BallotStatement, ContestReading } from '$core/reading/statement';
+import type { BallotStatement, ContestReading, TraceStep } from '$core/reading/statement';
 import type { Rulebook } from '$core/rules/rule';
 import { Reader, type Picture } from '$lib/worker/reader';
 import type { PictureWindow, Reading } from '$lib/worker/messages';
@@ -162,6 +162,11 @@ export class Practice {
 	/** "Read it now", in `paper` mode. */
 	finish(): void {
 		this.finished = true;
+	}
+
+	/** The clauses looked at for a contest and what came of each; empty where there is no reader. */
+	async traceOf(contest: string): Promise<readonly TraceStep[]> {
+		return (await this.#reader?.trace(contest)) ?? [];
 	}
 
 	/** The grey page, or a window of it, as the scanner sees it. */

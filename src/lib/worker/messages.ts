@@ -3,7 +3,7 @@ import type { Mishap, PageInk, Stroke } from '$core/ink/stroke';
 import type { PackedOutlines } from '$core/layout/font/glyph';
 import type { Layout } from '$core/layout/layout';
 import type { Mark, TargetReading } from '$core/marks/mark';
-import type { BallotStatement, ContestReading } from '$core/reading/statement';
+import type { BallotStatement, ContestReading, TraceStep } from '$core/reading/statement';
 import type { Rulebook } from '$core/rules/rule';
 
 /** What the page asks of the reading worker. Every question has a number; the answer carries it back. */
@@ -25,6 +25,7 @@ export type Question =
 			readonly mishaps: readonly Mishap[];
 	  }
 	| { readonly kind: 'set'; readonly number: number; readonly pages: readonly PageInk[] }
+	| { readonly kind: 'trace'; readonly number: number; readonly contest: string }
 	| { readonly kind: 'picture'; readonly number: number; readonly page: number; readonly window?: PictureWindow };
 
 /** A part of a page in points. */
@@ -35,7 +36,10 @@ export interface PictureWindow {
 	readonly height: number;
 }
 
-/** What changed since the last answer: readings of contests by id, all marks and all targets. */
+/**
+ * What changed since the last answer: readings of contests by id, all marks and all targets. Traces are left
+ * out (empty): they are long, and few voters open one; `trace` asks for a contest's.
+ */
 export interface Reading {
 	readonly contests: readonly ContestReading[];
 	readonly marks: readonly Mark[];
@@ -47,6 +51,7 @@ export interface Reading {
 
 export type Answer =
 	| { readonly kind: 'read'; readonly number: number; readonly reading: Reading }
+	| { readonly kind: 'trace'; readonly number: number; readonly trace: readonly TraceStep[] }
 	| {
 			readonly kind: 'picture';
 			readonly number: number;

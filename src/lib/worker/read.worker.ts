@@ -21,6 +21,10 @@ function answer(question: Question): void {
 		send({ kind: 'picture', number, ...picture }, [picture.grey.buffer]);
 		return;
 	}
+	if (question.kind === 'trace') {
+		send({ kind: 'trace', number, trace: session.trace(question.contest) });
+		return;
+	}
 	if (question.kind === 'add') session.add(question.page, question.strokes, question.mishaps);
 	if (question.kind === 'set') session.set(question.pages);
 	const reading = session.read();

@@ -1,3 +1,4 @@
+import type { TraceStep } from '$core/reading/statement';
 import type { Answer, PictureWindow, Question, Reading } from './messages';
 
 type Without<T> = T extends unknown ? Omit<T, 'number'> : never;
@@ -37,6 +38,12 @@ export class Reader {
 		const answer = await this.#ask(question);
 		if (answer.kind !== 'read') throw new Error(`Reader.read: expected a reading, got "${answer.kind}"`);
 		return answer.reading;
+	}
+
+	async trace(contest: string): Promise<readonly TraceStep[]> {
+		const answer = await this.#ask({ kind: 'trace', contest });
+		if (answer.kind !== 'trace') throw new Error(`Reader.trace: expected a trace, got "${answer.kind}"`);
+		return answer.trace;
 	}
 
 	async picture(page: number, window?: PictureWindow): Promise<Picture> {

@@ -11,6 +11,7 @@ import { numberMarks } from '$core/marks/numberMarks';
 import { inkPageInPlace } from '$core/page/inkPage';
 import { printPage } from '$core/page/printPage';
 import { readMarks, type OpenBallot } from '$core/read';
+import type { PeopleStatement, TraceStep } from '$core/reading/statement';
 import type { PictureWindow, Question, Reading } from './messages';
 import type { Picture } from './reader';
 
@@ -31,6 +32,7 @@ export class Session {
 	#ink: PageInk[];
 	#found: PageMarks[];
 	readonly #sent = new Map<string, string>();
+	#people: ReadonlyMap<string, PeopleStatement> = new Map();
 
 	constructor({ election, layout, rulebook, outlines }: Pick<Open, 'election' | 'layout' | 'rulebook' | 'outlines'>) {
 		provideOutlines(outlines);
@@ -42,22 +44,30 @@ export class Session {
 		this.#found = layout.pages.map(({ page }) => this.#look(page));
 	}
 
-	/** Readings of all contests that changed since the last call. */
+	/** Readings of all contests that changed since the last call, without their traces. */
 	read(): Omit<Reading, 'workMs'> {
 		this.#found = [...numberMarks(this.#found)];
 		const { pages, contests, ballot } = readMarks(this.#found, this.#open);
-		const changed = contests.filter((reading) => {
-			const text = JSON.stringify(reading);
-			const same = this.#sent.get(reading.contest) === text;
-			this.#sent.set(reading.contest, text);
-			return !same;
-		});
+		this.#people = new Map(contests.map(({ contest, people }) => [contest, people]));
+		const changed = contests
+			.map((reading) => ({ ...reading, people: untraced(reading.people) }))
+			.filter((reading) => {
+				const text = JSON.stringify(reading);
+				const same = this.#sent.get(reading.contest) === text;
+				this.#sent.set(reading.contest, text);
+				return !same;
+			});
 		return {
 			contests: changed,
 			marks: pages.flatMap(({ marks }) => marks),
 			targets: pages.flatMap(({ targets }) => targets),
-			ballot
+			ballot: untraced(ballot)
 		};
+	}
+
+	/** The clauses looked at in the last reading of a contest; empty for a contest that was not read. */
+	trace(contest: string): readonly TraceStep[] {
+		return this.#people.get(contest)?.trace ?? [];
 	}
 
 	/** Adds ink to a page and looks again where it can have changed something. */
@@ -154,6 +164,12 @@ export class Session {
 		if (!image) throw new RangeError(`Session: no page image ${index + 1}`);
 		return image;
 	}
+}
+
+/** The statement with an empty trace. A trace is made when it is first read, so it is left alone here. */
+function untraced<T extends { readonly trace: readonly TraceStep[] }>(statement: T): T {
+	const names = Object.keys(statement).filter((name) => name !== 'trace') as (keyof T)[];
+	return { ...Object.fromEntries(names.map((name) => [name, statement[name]])), trace: [] } as unknown as T;
 }
 
 const keyOf = (target: { contest: string; choice: string; rank?: number }): string =>
