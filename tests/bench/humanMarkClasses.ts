@@ -48,7 +48,7 @@ export const CLASS_RULES: readonly ClassRule[] = [
 	{ file: 'quickdraw-marks', name: 'line_diagonal', placement: 'at-target', kinds: ['stroke'] },
 	{ file: 'quickdraw-marks', name: 'scribble', placement: 'over-name', kinds: ['scribble'] },
 	{ file: 'quickdraw-marks', name: 'squiggle', placement: 'over-name', kinds: ['scribble', 'strike'] },
-	{ file: 'quickdraw-marks', name: 'zigzag', placement: 'over-name', kinds: ['scribble'] },
+	{ file: 'quickdraw-marks', name: 'zigzag', placement: 'over-name', kinds: ['scribble', 'strike'] },
 	{ file: 'letters-latin', name: 'latin_*', placement: 'words', kinds: ['writing'] },
 	{
 		file: 'paper-symbols',

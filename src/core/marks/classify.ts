@@ -58,6 +58,10 @@ function likenessOf(features: Features, where: Whereabouts, shape: TargetShape, 
 			found[line] = level;
 			damp(found, ['stroke', 'scribble'], level);
 		}
+		// A single line across a name strikes it, whatever its slant.
+		const across = line ? 0 : ramp(nearest.inName / ink, 0.35, 0.6);
+		found.strike = Math.max(found.strike ?? 0, (found.stroke ?? 0) * across);
+		damp(found, ['stroke'], across);
 		if (nearest.inWriteIn > 0.5 * ink) {
 			damp(found, KINDS_OF_FORM, 0.7);
 			found.writing = 0.95;
