@@ -1,0 +1,107 @@
+import type { Saying } from '$core/rules/vocabulary';
+import type { Pen } from './pen';
+import type { At, Situation, Words } from './picture';
+
+const lineOf = (at: At, line: string): Words['box'] => {
+	const { writeIn, choice } = at(line);
+	if (!writeIn) throw new RangeError(`lineOf: expected a write-in line at "${choice}", found none`);
+	return writeIn;
+};
+
+const onLine =
+	(says: Saying, names?: string) =>
+	(at: At): readonly Words[] => [{ box: lineOf(at, 'W'), says, ...(names === undefined ? {} : { names }) }];
+
+/** A name on W's line, with or without its target filled. */
+const written = (pen: Pen, at: At, filled: boolean) => [
+	...pen.write(lineOf(at, 'W')),
+	...(filled ? pen.place('fill', at('W')) : [])
+];
+
+const NAME_AND_FILL = ['writing write-in', 'fill in-target'];
+
+/** A name written and its target filled, and nothing else. */
+export const nameWritten: Pick<Situation, 'needs' | 'draw' | 'words' | 'sees'> = {
+	needs: ['W'],
+	draw: (pen, at) => written(pen, at, true),
+	words: onLine('name'),
+	sees: { W: NAME_AND_FILL }
+};
+
+/** Situations with a write-in line. */
+export const WRITTEN_IN: Readonly<Record<string, Situation>> = {
+	'written-target-empty': {
+		meaning: 'a name on the write-in line, its target empty',
+		needs: ['W'],
+		draw: (pen, at) => written(pen, at, false),
+		words: onLine('name'),
+		sees: { W: ['writing write-in'] },
+		levels: { W: 'empty' }
+	},
+	'written-and-filled': { ...nameWritten, meaning: 'a name on the write-in line, its target filled' },
+	'filled-and-empty-line': {
+		meaning: 'A filled, the write-in target filled, no name on its line',
+		needs: ['A', 'W'],
+		draw: (pen, at) => [...pen.place('fill', at('A')), ...pen.place('fill', at('W'))],
+		sees: { A: ['fill in-target'], W: ['fill in-target'] }
+	},
+	'empty-line-alone': {
+		meaning: 'only the write-in target filled, no name on its line',
+		needs: ['W'],
+		draw: (pen, at) => pen.place('fill', at('W')),
+		sees: { W: ['fill in-target'] }
+	},
+	'filled-and-same-name': {
+		meaning: 'A filled, A’s name on the write-in line, its target filled',
+		needs: ['A', 'W'],
+		draw: (pen, at) => [...pen.place('fill', at('A')), ...written(pen, at, true)],
+		words: onLine('printed-name', 'A'),
+		sees: { A: ['fill in-target'], W: NAME_AND_FILL }
+	},
+	'filled-and-same-name-unfilled': {
+		meaning: 'A filled, A’s name on the write-in line, its target empty',
+		needs: ['A', 'W'],
+		draw: (pen, at) => [...pen.place('fill', at('A')), ...written(pen, at, false)],
+		words: onLine('printed-name', 'A'),
+		sees: { A: ['fill in-target'], W: ['writing write-in'] }
+	},
+	'printed-name-written': {
+		meaning: 'A’s name on the write-in line, its target filled, nothing at A',
+		needs: ['A', 'W'],
+		draw: (pen, at) => written(pen, at, true),
+		words: onLine('printed-name', 'A'),
+		sees: { W: NAME_AND_FILL },
+		levels: { A: 'empty' }
+	},
+	'filled-and-other-name': {
+		meaning: 'A filled, another name on the write-in line, its target filled',
+		needs: ['A', 'W'],
+		draw: (pen, at) => [...pen.place('fill', at('A')), ...written(pen, at, true)],
+		words: onLine('name'),
+		sees: { A: ['fill in-target'], W: NAME_AND_FILL }
+	},
+	'filled-and-other-name-unfilled': {
+		meaning: 'A filled, another name on the write-in line, its target empty',
+		needs: ['A', 'W'],
+		draw: (pen, at) => [...pen.place('fill', at('A')), ...written(pen, at, false)],
+		words: onLine('name'),
+		sees: { A: ['fill in-target'], W: ['writing write-in'] },
+		levels: { W: 'empty' }
+	},
+	'part-of-name-written': {
+		...nameWritten,
+		meaning: 'a last name alone on the write-in line, its target filled',
+		words: onLine('part-of-name')
+	},
+	'same-name-twice': {
+		meaning: 'vote for two, one name on both write-in lines, both targets filled',
+		contest: 'several',
+		needs: ['W', 'W2'],
+		draw: (pen, at) => [...written(pen, at, true), ...pen.write(lineOf(at, 'W2')), ...pen.place('fill', at('W2'))],
+		words: (at) => [
+			{ box: lineOf(at, 'W'), says: 'name' },
+			{ box: lineOf(at, 'W2'), says: 'repeated-name' }
+		],
+		sees: { W: NAME_AND_FILL, W2: NAME_AND_FILL }
+	}
+};
