@@ -1,9 +1,14 @@
-import { dateOf, endOf, hasPassed, instantOf, officeDay } from '../election/dates';
-import type { Answer, DateId, Election, Passage } from '../election/election';
+import { dateOf, endOf, hasPassed, instantOf, officeDay, type Dated } from '../election/dates';
+import type { Answer, AnswerPart, DateId, Election, Passage } from '../election/election';
 import { textIn } from '../election/text';
 import { addDays } from '../election/calendar';
 import { sayDate } from './sayDate';
 import { fillSlots, slotsIn } from './slots';
+
+/** A paragraph of an answer, filled in. */
+export interface Paragraph extends AnswerPart {
+	readonly text: string;
+}
 
 /** An answer as it is given at one instant, in one language. */
 export interface AnswerNow {
@@ -15,10 +20,15 @@ export interface AnswerNow {
 	readonly status: 'approved' | 'open' | 'early' | 'ended';
 	readonly title: string;
 	readonly text: string;
+	/** The same text, paragraph by paragraph. */
+	readonly paragraphs: readonly Paragraph[];
 	readonly readAloud: string;
 	/** The next instant (milliseconds since 1970 in UTC) at which these words change; undefined where they never will. */
 	readonly changesAtUtcMs?: number;
 }
+
+/** All of an election that its answers need. */
+export type AnsweringElection = Dated & Pick<Election, 'languages' | 'passages'>;
 
 /** The passage that sends a voter to the office, where a file has one. */
 const ASK_THE_OFFICE = 'ask-office';
@@ -27,23 +37,30 @@ const ASK_THE_OFFICE = 'ask-office';
  * What the office says to a question at the instant `nowUtcMs` (milliseconds since 1970 in UTC). Days and hours are
  * those of the office's clock, so a voter in another zone gets the same words at the same moment.
  */
-export function answerOn(election: Election, answer: Answer, nowUtcMs: number, language: string): AnswerNow {
+export function answerOn(election: AnsweringElection, answer: Answer, nowUtcMs: number, language: string): AnswerNow {
 	const status = statusOf(election, answer, nowUtcMs);
 	const fallback = election.languages[0] ?? 'en';
 	const wording = { election, nowUtcMs, language, fallback };
 	const ask = askTheOffice(wording);
 	const changesAtUtcMs = nextChange(election, answer, nowUtcMs);
+	const paragraphs: readonly Paragraph[] =
+		status === 'approved'
+			? textIn(answer.text, language, fallback)
+					.split('\n')
+					.map((text, i) => ({ ...(answer.parts?.[i] ?? { about: 'plain' }), text: say(wording, text) }))
+			: [{ about: 'plain', text: ask }];
 	return {
 		id: answer.id,
 		status,
 		title: textIn(answer.title, language, fallback),
-		text: status === 'approved' ? say(wording, textIn(answer.text, language, fallback)) : ask,
+		text: paragraphs.map(({ text }) => text).join('\n'),
+		paragraphs,
 		readAloud: status === 'approved' ? say(wording, textIn(answer.readAloud, language, fallback)) : ask,
 		...(changesAtUtcMs === undefined ? {} : { changesAtUtcMs })
 	};
 }
 
-function statusOf({ office }: Election, answer: Answer, nowUtcMs: number): AnswerNow['status'] {
+function statusOf({ office }: Dated, answer: Answer, nowUtcMs: number): AnswerNow['status'] {
 	const written = [answer.text, answer.readAloud].every((text) => textIn(text, '').trim() !== '');
 	if (!written || answer.approvedBy.trim() === '' || answer.cite.trim() === '') return 'open';
 	const today = officeDay(office.timeZone, nowUtcMs);
@@ -52,7 +69,7 @@ function statusOf({ office }: Election, answer: Answer, nowUtcMs: number): Answe
 }
 
 interface Wording {
-	readonly election: Election;
+	readonly election: AnsweringElection;
 	readonly nowUtcMs: number;
 	readonly language: string;
 	readonly fallback: string;
@@ -85,7 +102,7 @@ function say(wording: Wording, text: string): string {
 	return filled.replace(/\.\.(?!\.)/g, '.');
 }
 
-const passageOf = (election: Election, id: string): Passage | undefined =>
+const passageOf = (election: AnsweringElection, id: string): Passage | undefined =>
 	election.passages?.find((passage) => passage.id === id);
 
 function sayPassage({ election, nowUtcMs, language, fallback }: Wording, { text, after = [] }: Passage): string {
@@ -94,7 +111,7 @@ function sayPassage({ election, nowUtcMs, language, fallback }: Wording, { text,
 }
 
 /** The first of the ends of dates and of valid days that lies ahead. */
-function nextChange(election: Election, answer: Answer, nowUtcMs: number): number | undefined {
+function nextChange(election: AnsweringElection, answer: Answer, nowUtcMs: number): number | undefined {
 	const passages = Object.values(answer.text)
 		.concat(Object.values(answer.readAloud))
 		.flatMap(slotsIn)

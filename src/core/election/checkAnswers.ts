@@ -2,7 +2,7 @@ import { MISTAKE_CODES } from '../answers/mistakeCodes';
 import { SLOT, slotsIn } from '../answers/slots';
 import { QUESTIONS, VARIES, type Varies } from '../answers/questions';
 import { STAGES } from './checkInstructions';
-import type { AnswerKind } from './election';
+import type { AnswerKind, AnswerSubject } from './election';
 import { DATE_IDS, day, fields, flag, identifier, list, object, oneOf, whole, words } from './fields';
 import { at } from './report';
 import { text, unique, type Scope } from './scope';
@@ -22,6 +22,8 @@ const KINDS: readonly AnswerKind[] = [
 	'trust'
 ];
 
+const SUBJECTS: readonly AnswerSubject[] = ['plain', 'machine', 'people', 'office', 'next'];
+
 const REQUIRED = [
 	'id',
 	'questions',
@@ -35,7 +37,7 @@ const REQUIRED = [
 	'cite',
 	'approvedBy'
 ];
-const OPTIONAL = ['mistakeCode', 'clauses', 'invented', 'validFrom', 'validTo'];
+const OPTIONAL = ['parts', 'mistakeCode', 'clauses', 'invented', 'validFrom', 'validTo'];
 
 /** A neighbour says the opposite, so none is ever filled in for an office. */
 const DECIDE = 'Ask who decides this in your office, write it and have it approved; there is no default.';
@@ -105,14 +107,14 @@ function checkAnswer(scope: Scope, entry: unknown, path: string, known: Known, s
 	oneOf(report, answer.kind, at(path, 'kind'), KINDS);
 	const varies = oneOf(report, answer.varies, at(path, 'varies'), VARIES);
 	checkVaries(scope, varies, questions, at(path, 'varies'));
-	list(report, answer.stages, at(path, 'stages'), 1).forEach((stage, i) =>
-		oneOf(report, stage ?? null, at(at(path, 'stages'), i), STAGES)
-	);
+	const stages = list(report, answer.stages, at(path, 'stages'), 1);
+	stages.forEach((stage, i) => oneOf(report, stage ?? null, at(at(path, 'stages'), i), STAGES));
 	text(scope, answer.title, at(path, 'title'));
 	for (const name of ['text', 'readAloud'])
 		if (varies === 'V3' && isOpen(answer[name]))
 			report.hold(at(path, name), 'the answer of your office', answer[name], DECIDE);
 		else slotted(scope, answer[name], at(path, name), known);
+	if (answer.parts !== undefined) checkParts(scope, answer.parts, at(path, 'parts'), answer.text, stages);
 	checkCallersWords(scope, answer.callersWords, at(path, 'callersWords'));
 	oneOf(
 		report,
@@ -152,6 +154,34 @@ function checkVaries({ report }: Scope, varies: Varies | undefined, questions: r
 	const hardest = questions.find((number) => QUESTIONS[number - 1]?.varies === VARIES[least]);
 	const why = `Question ${hardest ?? ''} is answered so differently elsewhere that it must be marked so.`;
 	report.add(path, `"${VARIES[least] ?? ''}" or higher`, varies, why);
+}
+
+/** One part for each paragraph, in every language, and none for a stage that the answer is not for. */
+function checkParts({ report }: Scope, value: unknown, path: string, said: unknown, stages: readonly unknown[]): void {
+	const parts = list(report, value, path);
+	parts.forEach((entry, i) => {
+		const partPath = at(path, i);
+		const part = fields(report, entry ?? null, partPath, ['about'], ['stages']);
+		if (!part) return;
+		oneOf(report, part.about, at(partPath, 'about'), SUBJECTS);
+		list(report, part.stages, at(partPath, 'stages'), part.stages === undefined ? 0 : 1).forEach((stage, k) =>
+			oneOf(
+				report,
+				stage ?? null,
+				at(at(partPath, 'stages'), k),
+				STAGES.filter((one) => stages.includes(one))
+			)
+		);
+	});
+	if (typeof said !== 'object' || said === null || isOpen(said)) return;
+	for (const [language, line] of Object.entries(said))
+		if (typeof line === 'string' && line.split('\n').length !== parts.length)
+			report.add(
+				path,
+				`a part for each of the ${line.split('\n').length} paragraphs of the text in "${language}"`,
+				value,
+				'Give every paragraph one part, and every language as many paragraphs.'
+			);
 }
 
 function checkCallersWords({ report, languages }: Scope, value: unknown, path: string): void {

@@ -1,6 +1,9 @@
 import { addDays, dayMs } from './calendar';
 import type { DateId, Election } from './election';
 
+/** What an election's days are counted by: its own day, its dates, and the office's clock. */
+export type Dated = Pick<Election, 'date' | 'dates' | 'office'>;
+
 /** A day, "YYYY-MM-DD", and where the office sets one the hour of its clock, "HH:MM". */
 export interface OfficeDate {
 	readonly date: string;
@@ -11,7 +14,7 @@ export interface OfficeDate {
  * The day on which something happens in this election: its offset added to election day by the calendar alone, so
  * the answer is the same on every device. Undefined when the file gives no such date.
  */
-export function dateOf(election: Election, id: DateId): OfficeDate | undefined {
+export function dateOf(election: Pick<Dated, 'date' | 'dates'>, id: DateId): OfficeDate | undefined {
 	const entry = election.dates.find((date) => date.id === id);
 	if (!entry) return undefined;
 	const date = addDays(election.date, entry.offsetDays);
@@ -22,13 +25,13 @@ export function dateOf(election: Election, id: DateId): OfficeDate | undefined {
  * Whether a date of the election is over at the instant `nowUtcMs` (milliseconds since 1970 in UTC), by the office's
  * clock: from its hour on, or, where it has none, from the end of its day. Undefined when the file gives no such date.
  */
-export function hasPassed(election: Election, id: DateId, nowUtcMs: number): boolean | undefined {
+export function hasPassed(election: Dated, id: DateId, nowUtcMs: number): boolean | undefined {
 	const end = endOf(election, id);
 	return end === undefined ? undefined : nowUtcMs >= end;
 }
 
 /** The instant from which a date is over, in milliseconds since 1970 in UTC; undefined when the file gives none. */
-export function endOf(election: Election, id: DateId): number | undefined {
+export function endOf(election: Dated, id: DateId): number | undefined {
 	const day = dateOf(election, id);
 	if (!day) return undefined;
 	if (day.time === undefined) return instantOf(addDays(day.date, 1), '00:00', election.office.timeZone);

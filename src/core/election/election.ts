@@ -185,6 +185,15 @@ export interface Passage {
 	readonly after?: readonly { readonly date: DateId; readonly text: Text }[];
 }
 
+/** What a paragraph of an answer speaks of. `plain`: none of the others. `next`: what happens then. */
+export type AnswerSubject = 'plain' | 'machine' | 'people' | 'office' | 'next';
+
+export interface AnswerPart {
+	readonly about: AnswerSubject;
+	/** Where the ballot must be for it to apply; without it, wherever it is. */
+	readonly stages?: readonly Stage[];
+}
+
 /**
  * The one approved answer to a question or to several. An answer with no words, or that nobody approved, is open: the
  * voter is sent to the office, and where `varies` is V3 the file may not be published.
@@ -202,6 +211,8 @@ export interface Answer {
 	readonly title: Text;
 	/** Long form. Paragraphs are parted by a line break; the first begins with a calm sentence. */
 	readonly text: Text;
+	/** What each paragraph of `text` speaks of, in order; without it, all are plain. */
+	readonly parts?: readonly AnswerPart[];
 	/** Short form for the phone: two to four sentences. */
 	readonly readAloud: Text;
 	/** How callers put it, by language: whole phrases, slang and slips included. Searched, never shown. */

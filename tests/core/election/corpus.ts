@@ -417,14 +417,38 @@ export const FAULTS: readonly Fault[] = [
 	},
 	{
 		name: 'a date that the file does not have',
-		put: { 'answers[0].text.en': 'By {{date:party}}.' },
-		problems: ['answers[0].text.en'],
+		put: { 'answers[0].readAloud.en': 'By {{date:party}}.' },
+		problems: ['answers[0].readAloud.en'],
 		sort: 'meaning'
 	},
 	{
 		name: 'a passage that the file does not have',
 		put: { 'answers[0].readAloud.es': '{{say:nothing}}' },
 		problems: ['answers[0].readAloud.es'],
+		sort: 'meaning'
+	},
+	{
+		name: 'a part about nothing known',
+		put: { 'answers[0].parts[0].about': 'gossip' },
+		problems: ['answers[0].parts[0].about'],
+		sort: 'shape'
+	},
+	{
+		name: 'a part for no stage at all',
+		put: { 'answers[0].parts[0].stages': [] },
+		problems: ['answers[0].parts[0].stages'],
+		sort: 'shape'
+	},
+	{
+		name: 'a part for a stage that the answer is not for',
+		put: { 'answers[0].parts[0].stages': ['mailed'] },
+		problems: ['answers[0].parts[0].stages[0]'],
+		sort: 'meaning'
+	},
+	{
+		name: 'fewer parts than paragraphs',
+		put: { 'answers[0].parts[2]': undefined },
+		problems: ['answers[0].parts', 'answers[0].parts'],
 		sort: 'meaning'
 	},
 	{
