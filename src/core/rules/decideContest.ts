@@ -3,7 +3,7 @@ import type { CompiledClause } from './compile';
 import { MADE_KINDS } from './markFacts';
 import { decideRanking } from './decideRanking';
 import type { CellDecision } from './decideChoices';
-import type { ContestFacts } from './facts';
+import type { ChoiceFacts, ContestFacts } from './facts';
 import type { Place, Tally } from './place';
 import { testCondition } from './testCondition';
 import { NO, UNSURE, YES, type Truth } from './truth';
@@ -141,11 +141,15 @@ function fromChoices(decisions: readonly CellDecision[], { voteFor, loose }: Con
 	if (silent || tally.votes > voteFor) return { outcome: 'silent', votes: [], clauses: [] };
 	if (tally.votes > 0) {
 		const votes = decisions.filter(({ result }) => result === 'vote').map(({ cell }) => cell.id);
-		const spoken = decisions.filter(({ result, cell }) => result === 'vote' || (result === 'no-vote' && cell.possible));
+		// What says of an untouched choice that it is no vote explains nothing; what says it of one rubbed out does.
+		const spoken = decisions.filter(({ result, cell }) => result === 'vote' || (result === 'no-vote' && wasMarked(cell)));
 		return { outcome: 'vote', votes, clauses: clausesOf(spoken) };
 	}
 	return withoutVotes(decisions, loose.some(isMade));
 }
+
+const wasMarked = ({ possible, marks }: ChoiceFacts): boolean =>
+	possible || marks.some(({ kind }) => kind === 'erasure');
 
 export const clausesOf = (decisions: readonly CellDecision[]): readonly CompiledClause[] =>
 	decisions.flatMap(({ clauses }) => clauses);

@@ -3,7 +3,7 @@ import type { Choice, Contest, ContestKind, Election, TargetShape } from '../ele
 import type { Layout } from '../layout/layout';
 import type { Mark, PageMarks, TargetLevel, TargetReading } from '../marks/mark';
 import type { MachineStatement } from '../reading/statement';
-import { encodeMark, isPossibleVote, type MarkFact } from './markFacts';
+import { encodeMark, isPossibleVote, targetKey, type MarkFact } from './markFacts';
 import type { Channel, Count } from './rule';
 import { techniquesOf, type TechniqueFacts } from './techniqueFacts';
 import type { Saying } from './vocabulary';
@@ -78,9 +78,14 @@ export function gatherFacts(
 	const seen = contests.filter(({ id }) => machine.has(id));
 	const found = pages.flatMap((page) => page.marks);
 	const byContest = groupBy(found, ({ contest }) => contest);
+	const inked = new Set(
+		pages.flatMap(({ targets }) =>
+			targets.filter(({ fill }) => fill > 0).map(({ contest, choice }) => targetKey(contest, choice))
+		)
+	);
 	return {
-		contests: seen.map((contest) => contestFacts(contest, byContest.get(contest.id) ?? [], machine, told)),
-		marks: found.map((mark) => encodeMark(mark, told, false)),
+		contests: seen.map((contest) => contestFacts(contest, byContest.get(contest.id) ?? [], machine, told, inked)),
+		marks: found.map((mark) => encodeMark(mark, told, inked, false)),
 		pagesMissing: layout.pages.map(({ page }) => page).filter((page) => !seenPages.has(page)),
 		partyUnseen: contests.some(({ id, party }) => party !== undefined && !machine.has(id)),
 		shape: layout.shape,
@@ -92,7 +97,8 @@ function contestFacts(
 	contest: Contest,
 	marks: readonly Mark[],
 	machine: ReadonlyMap<string, MachineStatement>,
-	told: Told
+	told: Told,
+	inked: ReadonlySet<string>
 ): ContestFacts {
 	const statement = machine.get(contest.id);
 	if (!statement) throw new RangeError(`contestFacts: expected a machine statement on "${contest.id}", got none`);
@@ -109,12 +115,12 @@ function contestFacts(
 			...(choice.answer === undefined ? {} : { answer: choice.answer }),
 			...(choice.party === undefined ? {} : { party: choice.party }),
 			...(rank === undefined ? {} : { rank }),
-			marks: marksOf(cell, byChoice).map((mark) => encodeMark(mark, told, roomy)),
+			marks: marksOf(cell, byChoice).map((mark) => encodeMark(mark, told, inked, roomy)),
 			level: target?.level ?? 'empty',
 			fill: target?.fill ?? 0,
 			strikes: marks
 				.filter(({ kind, alsoTouches }) => kind === 'strike' && alsoTouches?.includes(choice.id))
-				.map((mark) => encodeMark(mark, told, false)),
+				.map((mark) => encodeMark(mark, told, inked, false)),
 			possible: mayBeVote(cell, byChoice)
 		};
 	});
@@ -124,7 +130,7 @@ function contestFacts(
 		voteFor: contest.voteFor,
 		...(contest.party === undefined ? {} : { party: contest.party }),
 		choices,
-		loose: (byChoice.get(undefined) ?? []).map((mark) => encodeMark(mark, told, false)),
+		loose: (byChoice.get(undefined) ?? []).map((mark) => encodeMark(mark, told, inked, false)),
 		machine: statement,
 		inked: choices.some(({ marks, strikes, level }) => marks.length + strikes.length > 0 || level !== 'empty'),
 		techniques: techniquesOf(choices)

@@ -15,7 +15,7 @@ export interface MarkFact {
 	readonly kindBit: number;
 	readonly placeBit: number;
 	readonly sure: boolean;
-	/** It takes in two choices or more. */
+	/** It takes in two choices or more; where it stands in a target, two targets or more. */
 	readonly several: boolean;
 	readonly handwriting: boolean;
 	/** What a person said the handwriting is, or what it is taken for; undefined: nobody has said. */
@@ -53,14 +53,23 @@ export function isPossibleVote(mark: Mark): boolean {
 }
 
 /**
- * `roomy`: no more is marked in the contest than allowed, so that writing on a write-in line is taken to be
- * the name of somebody not yet named; whether that person may be elected is left to people.
+ * `inked`: keys (see `targetKey`) of the targets with ink inside. `roomy`: no more is marked in the contest than
+ * allowed, so that writing on a write-in line is taken to be the name of somebody not yet named; whether that
+ * person may be elected is left to people.
  */
-export function encodeMark(mark: Mark, told: Told, roomy: boolean): MarkFact {
-	const { id, kind, place, confidence, alsoTouches } = mark;
+export function encodeMark(
+	mark: Mark,
+	{ words }: Pick<Told, 'words'>,
+	inked: ReadonlySet<string>,
+	roomy: boolean
+): MarkFact {
+	const { id, kind, place, confidence, contest, alsoTouches = [] } = mark;
 	const placeBit = bitOf(MARK_PLACES, place);
-	const handwriting = kind === 'writing' || (place === 'write-in' && isLineInk(kind));
-	const said = told.words?.get(id);
+	const said = words?.get(id);
+	// Who says what it says has seen that it is handwriting, over a printed name too.
+	const handwriting = said !== undefined || kind === 'writing' || (place === 'write-in' && isLineInk(kind));
+	const touched =
+		placeBit & TARGET_PLACES ? alsoTouches.filter((choice) => inked.has(targetKey(contest, choice))) : alsoTouches;
 	const says = said?.says ?? (handwriting && place === 'write-in' && roomy ? 'name' : undefined);
 	return {
 		id,
@@ -69,12 +78,14 @@ export function encodeMark(mark: Mark, told: Told, roomy: boolean): MarkFact {
 		kindBit: bitOf(MARK_KINDS, kind),
 		placeBit,
 		sure: kind !== 'unsure' && confidence >= SURE_CONFIDENCE,
-		several: (alsoTouches?.length ?? 0) > 0,
+		several: touched.length > 0,
 		handwriting,
 		...(says === undefined ? {} : { says }),
 		...(said?.choice === undefined ? {} : { names: said.choice })
 	};
 }
+
+export const targetKey = (contest: string | undefined, choice: string): string => `${contest ?? ''} ${choice}`;
 
 /** Ink on a write-in line is a name unless it is a dot, a line through it, or an accident. */
 const isLineInk = (kind: MarkKind): boolean =>

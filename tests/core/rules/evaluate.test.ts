@@ -176,6 +176,42 @@ describe('a name on a write-in line that nobody has read', () => {
 	});
 });
 
+describe('handwriting', () => {
+	const said = clause('said', 'choice', { mark: { place: 'on-name', says: 'name' } }, 'refer');
+
+	test('is what a person has read, over a printed name too, whatever the reader took it for', () => {
+		const over = { kind: 'scribble' as const, place: 'on-name' as const };
+		expect(decide(book([said]), one({ A: { ...over, says: 'name' }, B: '' }))).toEqual(['refer', '', 'said']);
+		expect(decide(book([said]), one({ A: over, B: '' }))[0]).toBe('silent');
+	});
+});
+
+describe('a mark in a target', () => {
+	const several = clause(
+		'several',
+		'contest',
+		{ inContest: { touches: 'several', place: ['in-target', 'touching-target'] } },
+		'overvote'
+	);
+
+	test('takes in several choices where it inks another target, not where it only reaches another name', () => {
+		const check = { kind: 'fill' as const, alsoTouches: ['B'] };
+		expect(decide(book([vote, several]), one({ A: check, B: '' }))[0]).toBe('vote');
+		expect(decide(book([vote, several]), one({ A: check, B: { marks: [], level: 'empty', fill: 0.1 } }))[0]).toBe(
+			'overvote'
+		);
+	});
+});
+
+describe('the clauses of a vote', () => {
+	test('name the one by which what was rubbed out elsewhere is no vote, and none about choices left alone', () => {
+		const rubbed = clause('rubbed', 'choice', { erased: true }, 'no-vote');
+		const empty = clause('empty', 'choice', { not: { mark: {} } }, 'no-vote');
+		expect(decide(book([vote, rubbed]), one({ A: 'fill', B: 'erasure' }))).toEqual(['vote', 'A', 'rubbed vote']);
+		expect(decide(book([vote, empty]), one({ A: 'fill', B: '' }))).toEqual(['vote', 'A', 'vote']);
+	});
+});
+
 describe('a clause by which the sheet stands', () => {
 	const stands = clause('stands', 'ballot', { onBallot: { kind: 'cross' } }, 'stands');
 	const spec: BallotSpec = { contests: [{ id: 'contest', choices: { A: 'fill', B: '' } }], pages: 2, seen: [1] };

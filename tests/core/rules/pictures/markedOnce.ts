@@ -1,4 +1,4 @@
-import { afterName, crossBeside, middleY, ringOnLine, tickBeside } from './pen';
+import { crossAt, crossBeside, middleY, ringOnLine, tickBeside } from './pen';
 import type { Situation } from './picture';
 
 /** Situations in which one choice is marked, in one way or another. */
@@ -44,6 +44,20 @@ export const MARKED_ONCE: Readonly<Record<string, Situation>> = {
 		draw: (pen, at) => pen.place('cross', at('A')),
 		sees: { A: ['cross in-target'] }
 	},
+	'check-unseen': {
+		meaning: 'a check in A, so faint that the machine sees nothing',
+		needs: ['A'],
+		draw: (pen, at) => pen.place('check', at('A'), 'faint'),
+		sees: { A: ['check in-target'] },
+		levels: { A: 'empty' }
+	},
+	'cross-unseen': {
+		meaning: 'an X in A, so faint that the machine sees nothing',
+		needs: ['A'],
+		draw: (pen, at) => pen.place('cross', at('A'), 'faint'),
+		sees: { A: ['cross in-target'] },
+		levels: { A: 'empty' }
+	},
 	'stroke-in-target': {
 		meaning: 'one straight stroke in A',
 		needs: ['A'],
@@ -66,6 +80,16 @@ export const MARKED_ONCE: Readonly<Record<string, Situation>> = {
 		draw: (pen, at) => crossBeside(pen, at('A')),
 		sees: { A: ['cross beside-target'] },
 		levels: { A: 'empty' }
+	},
+	'cross-between-targets': {
+		meaning: 'an X half-way between the targets of A and B, touching neither',
+		needs: ['A', 'B'],
+		draw: (pen, at) => {
+			const [a, b] = [at('A').target, at('B').target];
+			return crossAt(pen, a.x + a.width / 2, (middleY(a) + middleY(b)) / 2);
+		},
+		sees: { B: ['cross beside-target'] },
+		levels: { A: 'empty', B: 'empty' }
 	},
 	'check-after-name': {
 		meaning: 'a check behind A’s name',
@@ -133,98 +157,5 @@ export const MARKED_ONCE: Readonly<Record<string, Situation>> = {
 		needs: ['A', 'W2'],
 		draw: (pen, at) => pen.place('fill', at('A')),
 		sees: { A: ['fill in-target'] }
-	}
-};
-
-/** Situations in which A is filled and something else happens elsewhere in the contest. */
-export const FILLED_AND_MORE: Readonly<Record<string, Situation>> = {
-	'two-filled': {
-		meaning: 'A and B filled',
-		needs: ['A', 'B'],
-		draw: (pen, at) => [...pen.place('fill', at('A')), ...pen.place('fill', at('B'))],
-		sees: { A: ['fill in-target'], B: ['fill in-target'] },
-		levels: { A: 'dark', B: 'dark' }
-	},
-	'filled-touching-other': {
-		meaning: 'A filled with a stroke that strays until it touches B’s target',
-		needs: ['A', 'B'],
-		draw: (pen, at) => {
-			const from = at('A').target;
-			const to = at('B').target;
-			return [
-				...pen.place('fill', at('A')),
-				...pen.line(
-					[from.x + from.width * 0.5, middleY(from)],
-					[from.x + from.width * 0.35, middleY(from) + 8],
-					[to.x + to.width * 0.3, to.y + 1]
-				)
-			];
-		},
-		sees: { A: ['fill|scribble in-target +B'] },
-		isUnsure: true,
-		levels: { A: 'dark', B: 'empty' }
-	},
-	'filled-trace': {
-		meaning: 'A filled, a small stroke at the edge of B’s target',
-		needs: ['A', 'B'],
-		draw: (pen, at) => {
-			const { x, width } = at('B').target;
-			const y = middleY(at('B').target);
-			return [...pen.place('fill', at('A')), ...pen.line([x + width - 0.8, y + 0.3], [x + width + 4.6, y - 1.2])];
-		},
-		sees: { A: ['fill in-target'], B: ['stroke|dot touching-target'] },
-		levels: { B: 'empty' }
-	},
-	'filled-other-dot': {
-		meaning: 'A filled, a dot in B',
-		needs: ['A', 'B'],
-		draw: (pen, at) => [...pen.place('fill', at('A')), ...pen.place('dot', at('B'))],
-		sees: { A: ['fill in-target'], B: ['dot in-target'] },
-		levels: { B: 'empty' }
-	},
-	'filled-other-half': {
-		meaning: 'A filled, B scrawled over so that about half of it is covered',
-		needs: ['A', 'B'],
-		draw: (pen, at) => [...pen.place('fill', at('A')), ...pen.scrawl(at('B'), 5, 0.72)],
-		sees: { A: ['fill in-target'], B: ['fill|scribble in-target'] },
-		levels: { B: 'dark' },
-		fills: { B: [0.45, 0.6] }
-	},
-	'filled-other-cross': {
-		meaning: 'A filled, an X in B',
-		needs: ['A', 'B'],
-		draw: (pen, at) => [...pen.place('fill', at('A')), ...pen.place('cross', at('B'))],
-		sees: { A: ['fill in-target'], B: ['cross in-target'] }
-	},
-	'two-filled-one-ringed': {
-		meaning: 'A and B filled, A’s name ringed',
-		needs: ['A', 'B'],
-		draw: (pen, at) => [
-			...pen.place('fill', at('A')),
-			...pen.place('circle-name', at('A')),
-			...pen.place('fill', at('B'))
-		],
-		sees: { A: ['fill in-target', 'ring on-name'], B: ['fill in-target'] }
-	},
-	'two-filled-note': {
-		meaning: 'A and B filled, "this one" written behind A',
-		needs: ['A', 'B'],
-		draw: (pen, at) => [...pen.place('fill', at('A')), ...pen.write(afterName(at('A'))), ...pen.place('fill', at('B'))],
-		words: (at) => [{ box: afterName(at('A')), says: 'support' }],
-		sees: { A: ['fill in-target', 'writing after-name'], B: ['fill in-target'] }
-	},
-	'two-filled-word-no': {
-		meaning: 'A and B filled, "no" written behind B',
-		needs: ['A', 'B'],
-		draw: (pen, at) => [...pen.place('fill', at('A')), ...pen.place('fill', at('B')), ...pen.write(afterName(at('B')))],
-		words: (at) => [{ box: afterName(at('B')), says: 'no' }],
-		sees: { A: ['fill in-target'], B: ['fill in-target', 'writing after-name'] }
-	},
-	'yes-and-no': {
-		meaning: 'a measure with yes and no filled',
-		contest: 'measure',
-		needs: ['YES', 'NO'],
-		draw: (pen, at) => [...pen.place('fill', at('YES')), ...pen.place('fill', at('NO'))],
-		sees: { YES: ['fill in-target'], NO: ['fill in-target'] }
 	}
 };

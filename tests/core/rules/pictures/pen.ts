@@ -77,9 +77,11 @@ export function tickBeside(pen: Pen, { target, name }: ChoiceLayout): readonly S
 	return pen.line([x - 2.6, y + 0.5], [x - 0.9, y + 3.6], [x + 2.6, y - 4]);
 }
 
-export function crossBeside(pen: Pen, { target, name }: ChoiceLayout): readonly Stroke[] {
-	const x = (rightOf(target) + name.x) / 2;
-	const y = middleY(target);
+export const crossBeside = (pen: Pen, { target, name }: ChoiceLayout): readonly Stroke[] =>
+	crossAt(pen, (rightOf(target) + name.x) / 2, middleY(target));
+
+/** A small cross. */
+export function crossAt(pen: Pen, x: number, y: number): readonly Stroke[] {
 	return [...pen.line([x - 2.6, y - 3.2], [x + 2.6, y + 3.2]), ...pen.line([x + 2.5, y - 3.3], [x - 2.6, y + 3.1])];
 }
 

@@ -25,7 +25,7 @@ export interface Situation {
 	readonly sheet?: SheetName;
 	readonly contest?: ContestName;
 	readonly shape?: TargetShape;
-	/** Roles without which a contest cannot show it; such a contest is filled normally. */
+	/** Roles without which a contest cannot show it; elsewhere such a contest stays blank. */
 	readonly needs: readonly string[];
 	/** Strokes of the contest. */
 	readonly draw: (pen: Pen, at: At) => readonly Stroke[];

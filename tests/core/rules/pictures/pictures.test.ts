@@ -4,6 +4,8 @@ import { encodeMark, SURE_CONFIDENCE } from '$core/rules/markFacts';
 import { PICTURES, readPicture, type ReadPicture } from './readPicture';
 import { rolesOf } from './sheets';
 
+const NOWHERE: ReadonlySet<string> = new Set();
+
 interface Seen {
 	readonly kind: string;
 	readonly place: string;
@@ -75,22 +77,21 @@ describe.each(Object.keys(PICTURES))('the picture %s', (name) => {
 		const written = (words ? (name === 'same-name-twice' ? 2 : 1) : 0) + (margin ? 1 : 0);
 		expect(read.words.size).toBe(written);
 		const marks = read.pages.flatMap((page) => page.marks).filter(({ id }) => read.words.has(id));
-		expect(marks.filter((mark) => encodeMark(mark, {}, false).handwriting)).toHaveLength(written);
+		expect(marks.filter((mark) => encodeMark(mark, read, NOWHERE, false).handwriting)).toHaveLength(written);
 	});
 });
 
-test('in a picture drawn everywhere, every contest that can show it has the same marks', () => {
-	for (const name of ['check-in-target', 'name-ringed', 'two-filled', 'written-target-empty']) {
+test('in a picture drawn everywhere, every contest that can show it has the same marks, and the others none', () => {
+	for (const name of ['check-in-target', 'name-ringed', 'two-filled', 'written-target-empty', 'filled-unseen']) {
 		const { pages, contest, sheet } = readPicture(name, { everywhere: true });
 		const marksIn = (id: string) =>
 			pages
 				.flatMap(({ marks }) => marks)
 				.filter((mark) => mark.contest === id)
 				.map(({ kind, place }) => `${kind} ${place}`);
-		const able = sheet.contests.filter(
-			({ choices, kind }) => kind === 'candidates' && choices.some((choice) => choice.kind === 'write-in')
-		);
-		expect(able.length).toBeGreaterThan(4);
-		for (const { id } of able) expect(marksIn(id), `${name} in ${id}`).toEqual(marksIn(contest.id));
+		for (const { id, kind } of sheet.contests)
+			expect(marksIn(id), `${name} in ${id}`).toEqual(
+				name === 'written-target-empty' && kind !== 'candidates' ? [] : marksIn(contest.id)
+			);
 	}
 });

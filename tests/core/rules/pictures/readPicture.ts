@@ -10,7 +10,8 @@ import type { MachineStatement } from '$core/reading/statement';
 import { gatherFacts, type BallotFacts, type Told } from '$core/rules/facts';
 import type { Saying } from '$core/rules/vocabulary';
 import { CORRECTED } from './corrected';
-import { FILLED_AND_MORE, MARKED_ONCE } from './markedOnce';
+import { FILLED_AND_MORE } from './filledAndMore';
+import { MARKED_ONCE } from './markedOnce';
 import { penFor, type Pen } from './pen';
 import type { At, Situation, Words } from './picture';
 import { CONTEST_OF, pageOf, rolesOf, rowsOf, sheetOf, type Sheet } from './sheets';
@@ -27,7 +28,7 @@ export const PICTURES: Readonly<Record<string, Situation>> = {
 };
 
 export interface PictureOptions {
-	/** The same odd mark in every contest that can show it; without it the others are filled normally. */
+	/** The same odd mark in every contest that can show it, the others blank; without it the others are filled normally. */
 	readonly everywhere?: boolean;
 	readonly shape?: TargetShape;
 }
@@ -90,7 +91,8 @@ function drawAndRead(situation: Situation, everywhere: boolean, shape: TargetSha
 		const rows = rowsOf(one, layout);
 		const isOdd = one.id === main || (everywhere && situation.needs.every((role) => rows.has(role)));
 		const at = atRows(one, rows);
-		strokes.get(page)?.push(...(isOdd ? situation.draw(pen, at) : normally(one, situation, pen, at)));
+		if (isOdd) strokes.get(page)?.push(...situation.draw(pen, at));
+		else if (!everywhere) strokes.get(page)?.push(...normally(one, situation, pen, at));
 		if (isOdd) words.push(...(situation.words?.(at) ?? []).map((written) => ({ page, words: written, contest: one })));
 	}
 	if (situation.margin) {

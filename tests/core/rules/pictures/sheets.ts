@@ -90,12 +90,25 @@ export function rolesOf({ choices }: Contest): ReadonlyMap<string, string> {
 	return roles;
 }
 
-/** The rows of one contest by role; of a ranked contest its targets, by role and rank ("A1", "B3"). */
+/**
+ * The rows of one contest by role; of a ranked contest its targets, by role and rank ("A1", "B3"). What is drawn
+ * at A and B elsewhere is drawn at the two answers of a measure.
+ */
 export function rowsOf(contest: Contest, layout: Layout): ReadonlyMap<string, ChoiceLayout> {
 	const roleOf = new Map([...rolesOf(contest)].map(([role, id]) => [id, role]));
 	const own = layout.pages.flatMap(({ choices }) => choices.filter((row) => row.contest === contest.id));
-	return new Map(own.map((row) => [`${roleOf.get(row.choice) ?? ''}${row.rank ?? ''}`, row]));
+	const rows = new Map(own.map((row) => [`${roleOf.get(row.choice) ?? ''}${row.rank ?? ''}`, row]));
+	for (const [role, answer] of ANSWERS) {
+		const row = rows.get(answer);
+		if (row) rows.set(role, row);
+	}
+	return rows;
 }
+
+const ANSWERS = [
+	['A', 'YES'],
+	['B', 'NO']
+] as const;
 
 export const pageOf = (contest: string, { pages }: Layout): number =>
 	pages.find(({ contests }) => contests.some((one) => one.contest === contest))?.page ?? 1;

@@ -12,6 +12,9 @@ const onLine =
 	(says: Saying, names?: string) =>
 	(at: At): readonly Words[] => [{ box: lineOf(at, 'W'), says, ...(names === undefined ? {} : { names }) }];
 
+/** Where somebody writes who writes over a printed name. */
+const overName = ({ x, y, height }: Words['box']): Words['box'] => ({ x, y: y - 4, width: 110, height: height + 5 });
+
 /** A name on W's line, with or without its target filled. */
 const written = (pen: Pen, at: At, filled: boolean) => [
 	...pen.write(lineOf(at, 'W')),
@@ -39,6 +42,22 @@ export const WRITTEN_IN: Readonly<Record<string, Situation>> = {
 		levels: { W: 'empty' }
 	},
 	'written-and-filled': { ...nameWritten, meaning: 'a name on the write-in line, its target filled' },
+	'check-and-written-check': {
+		meaning: 'vote for two, a check in A, a check in the write-in target and a name on its line',
+		contest: 'several',
+		needs: ['A', 'W'],
+		draw: (pen, at) => [...pen.place('check', at('A')), ...pen.write(lineOf(at, 'W')), ...pen.place('check', at('W'))],
+		words: onLine('name'),
+		sees: { A: ['check in-target'], W: ['writing write-in', 'check in-target'] }
+	},
+	'name-over-printed': {
+		meaning: 'nothing filled, another name written over B’s printed name',
+		needs: ['B'],
+		draw: (pen, at) => pen.write(overName(at('B').name)),
+		words: (at) => [{ box: overName(at('B').name), says: 'name' }],
+		sees: { B: ['scribble on-name'] },
+		levels: { B: 'empty' }
+	},
 	'filled-and-empty-line': {
 		meaning: 'A filled, the write-in target filled, no name on its line',
 		needs: ['A', 'W'],
