@@ -142,7 +142,9 @@ function fromChoices(decisions: readonly CellDecision[], { voteFor, loose }: Con
 	if (tally.votes > 0) {
 		const votes = decisions.filter(({ result }) => result === 'vote').map(({ cell }) => cell.id);
 		// What says of an untouched choice that it is no vote explains nothing; what says it of one rubbed out does.
-		const spoken = decisions.filter(({ result, cell }) => result === 'vote' || (result === 'no-vote' && wasMarked(cell)));
+		const spoken = decisions.filter(
+			({ result, cell }) => result === 'vote' || (result === 'no-vote' && wasMarked(cell))
+		);
 		return { outcome: 'vote', votes, clauses: clausesOf(spoken) };
 	}
 	return withoutVotes(decisions, loose.some(isMade));
