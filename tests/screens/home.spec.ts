@@ -20,7 +20,7 @@ for (const { path, lang, title, kept } of homes)
 
 		test('leads to the county ballot and to the fun ballot', async ({ page }) => {
 			await page.goto(path);
-			const ways = page.getByRole('main').getByRole('link');
+			const ways = page.locator('.ways').getByRole('link');
 			await expect(ways).toHaveCount(2);
 			for (const [i, address] of [`${path}practice/`, `${path}practice/#fair`].entries())
 				expect(await ways.nth(i).evaluate((link: HTMLAnchorElement) => link.href)).toMatch(new RegExp(`${address}$`));
