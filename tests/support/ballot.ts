@@ -15,8 +15,8 @@ export const contestsOf = (style = county.styles[0]!.id): readonly Contest[] => 
 /** Opens the practice screen and waits until it takes ink and reads it. */
 export async function openPractice(page: Page, path = 'en/practice/'): Promise<void> {
 	await page.goto(path);
-	// The reader is fetched when a hand comes near, once the script runs: it then closes the list.
-	await expect(page.locator('.practice:not(.listed)')).toBeVisible({ timeout: 20_000 });
+	// The reader is fetched when a hand comes near, once the script runs.
+	await expect(page.locator('.practice[data-mounted=true]')).toBeVisible({ timeout: 20_000 });
 	await page.locator('.tools').hover();
 	await expect(page.locator('.practice[data-ready=true]')).toBeVisible({ timeout: 20_000 });
 }

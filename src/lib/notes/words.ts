@@ -3,6 +3,7 @@ import type { Sentence } from '$core/advice/sentence';
 import type { Choice, Contest, Election, Text } from '$core/election/election';
 import { textIn } from '$core/election/text';
 import type { Mark } from '$core/marks/mark';
+import { said } from '$lib/i18n/said';
 
 /** Puts keys, ids and marks of one contest into words of the page's language. */
 export interface Words {
@@ -20,7 +21,7 @@ export interface Words {
 
 export function wordsOf(i18n: I18n, lang: string, election: Election, contest?: Contest): Words {
 	const context = election.target.shape;
-	const text = (key: string, values: Record<string, unknown> = {}): string => i18n.t(key, { context, ...values });
+	const text = (key: string, values: Record<string, unknown> = {}): string => said(i18n, key, { context, ...values });
 	const choice = (id: string): string => {
 		const found = contest?.choices.find((one) => one.id === id);
 		return found && contest ? nameOf(found, contest, lang, text) : id;

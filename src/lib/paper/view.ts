@@ -37,6 +37,9 @@ export const slid = (view: Box, around: Box, dxPt: number): Box => ({
 	x: Math.min(Math.max(view.x + dxPt, around.x), around.x + around.width - view.width)
 });
 
+export const isSame = (a: Box, b: Box): boolean =>
+	a.x === b.x && a.y === b.y && a.width === b.width && a.height === b.height;
+
 /** From a place in the window to points on the page, for a view shown in the rectangle `on` of the window. */
 export const toPage = (
 	view: Box,

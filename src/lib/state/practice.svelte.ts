@@ -25,6 +25,8 @@ export interface PracticeSetup {
 	readonly rulebook: Rulebook;
 }
 
+const NOTHING_READ: ReadonlyMap<string, ContestReading> = new Map();
+
 /** One act of the voter: one undo takes back all of it. */
 interface Act {
 	readonly page: number;
@@ -103,9 +105,14 @@ export class Practice {
 		return this.mode === 'live' || this.finished;
 	}
 
+	/** Readings by contest, where they may be shown. A contest whose reading stayed the same keeps the same object. */
+	get readings(): ReadonlyMap<string, ContestReading> {
+		return this.shown ? this.#contests : NOTHING_READ;
+	}
+
 	/** The reading of a contest, where it may be shown and there is one. */
 	readingOf(contest: string): ContestReading | undefined {
-		return this.shown ? this.#contests.get(contest) : undefined;
+		return this.readings.get(contest);
 	}
 
 	/** Starts the worker, if it is not there. Call in the browser only; prerendering has none. */
@@ -120,7 +127,11 @@ export class Practice {
 			outlines.then((font) => reader.read({ kind: 'open', election, layout, rulebook, outlines: font }))
 		);
 		this.ready = this.failure === undefined;
-		if (this.hasInk) await this.#resend();
+		if (!this.ready) {
+			// The next try, at the next mark, begins with a new worker.
+			reader.close();
+			this.#reader = undefined;
+		} else if (this.hasInk) await this.#resend();
 	}
 
 	stop(): void {

@@ -1,4 +1,5 @@
 import type { Answer, Question } from './messages';
+import { rehearse } from './rehearse';
 import { Session } from './session';
 
 let session: Session | undefined;
@@ -14,7 +15,7 @@ self.onmessage = ({ data }: MessageEvent<Question>) => {
 function answer(question: Question): void {
 	const { number } = question;
 	const began = performance.now();
-	if (question.kind === 'open') session = new Session(question);
+	if (question.kind === 'open') session = Session.open(question);
 	if (!session) throw new Error(`read.worker: expected "open" first, got "${question.kind}"`);
 	if (question.kind === 'picture') {
 		const picture = session.picture(question.page, question.window);
@@ -29,6 +30,14 @@ function answer(question: Question): void {
 	if (question.kind === 'set') session.set(question.pages);
 	const reading = session.read();
 	send({ kind: 'read', number, reading: { ...reading, workMs: performance.now() - began } });
+	if (question.kind === 'open') later(rehearse(session));
+}
+
+/** One step at a time, so that a question never waits for more than one. */
+function later(rehearsal: Generator<void, void>): void {
+	setTimeout(() => {
+		if (!rehearsal.next().done) later(rehearsal);
+	});
 }
 
 function send(message: Answer, transfer: Transferable[] = []): void {

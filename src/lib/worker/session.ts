@@ -1,15 +1,15 @@
 import { grow, overlaps, around, type Box } from '$core/geometry';
 import type { GreyImage, PixelBox } from '$core/image';
 import { PX_PER_PT } from '$core/image';
-import { NIB_MM, type Mishap, type PageInk, type Stroke } from '$core/ink/stroke';
-import { PT_PER_MM } from '$core/image';
+import type { Mishap, PageInk, Stroke } from '$core/ink/stroke';
 import { provideOutlines } from '$core/layout/font/glyph';
-import type { PageLayout } from '$core/layout/layout';
+import type { Layout } from '$core/layout/layout';
 import { findMarks } from '$core/marks/findMarks';
 import type { PageMarks } from '$core/marks/mark';
 import { numberMarks } from '$core/marks/numberMarks';
 import { inkPageInPlace } from '$core/page/inkPage';
 import { printPage } from '$core/page/printPage';
+import { reachPt } from '$core/page/strokePath';
 import { readMarks, type OpenBallot } from '$core/read';
 import type { PeopleStatement, TraceStep } from '$core/reading/statement';
 import type { PictureWindow, Question, Reading } from './messages';
@@ -34,14 +34,29 @@ export class Session {
 	readonly #sent = new Map<string, string>();
 	#people: ReadonlyMap<string, PeopleStatement> = new Map();
 
-	constructor({ election, layout, rulebook, outlines }: Pick<Open, 'election' | 'layout' | 'rulebook' | 'outlines'>) {
-		provideOutlines(outlines);
-		const prints = layout.pages.map(({ page }) => printPage(layout, page));
-		this.#open = { election, layout, rulebook, prints };
+	constructor(open: OpenBallot) {
+		const { layout, prints } = open;
+		this.#open = open;
 		this.#anchors = layout.pages.map(({ choices }) => choices.map(({ target }) => target));
 		this.#images = prints.map((print) => ({ ...print, data: print.data.slice() }));
 		this.#ink = layout.pages.map(({ page }) => ({ page, strokes: [], mishaps: [] }));
 		this.#found = layout.pages.map(({ page }) => this.#look(page));
+	}
+
+	/** Draws the printed pages; what costs most of opening a ballot. */
+	static open({ election, layout, rulebook, outlines }: Omit<Open, 'kind' | 'number'>): Session {
+		provideOutlines(outlines);
+		const prints = layout.pages.map(({ page }) => printPage(layout, page));
+		return new Session({ election, layout, rulebook, prints });
+	}
+
+	/** A blank sheet of the same ballot. */
+	another(): Session {
+		return new Session(this.#open);
+	}
+
+	get layout(): Layout {
+		return this.#open.layout;
 	}
 
 	/** Readings of all contests that changed since the last call, without their traces. */
@@ -79,17 +94,23 @@ export class Session {
 			mishaps: [...(this.#inkOf(index).mishaps ?? []), ...mishaps]
 		};
 		const boxes = strokes.filter(({ points }) => points.length > 0).map(boxOf);
-		if (mishaps.length > 0) this.#redraw(index);
-		else if (boxes.length > 0) this.#redraw(index, this.#reach(index, around(boxes)));
+		if (mishaps.length > 0) {
+			this.#draw(index);
+			this.#find(index);
+		} else if (boxes.length > 0) {
+			const changed = around(boxes);
+			this.#draw(index, changed);
+			this.#find(index, this.#reach(index, changed));
+		}
 	}
 
 	/** Replaces all ink: after an undo or on a fresh sheet. */
 	set(pages: readonly PageInk[]): void {
 		for (const ink of pages) {
 			const index = this.#indexOf(ink.page);
-			if (this.#inkOf(index) === ink) continue;
 			this.#ink[index] = ink;
-			this.#redraw(index);
+			this.#draw(index);
+			this.#find(index);
 		}
 	}
 
@@ -105,12 +126,15 @@ export class Session {
 		return { widthPx, heightPx, grey };
 	}
 
-	#redraw(index: number, window?: Box): void {
+	#draw(index: number, window?: Box): void {
 		const image = this.#imageOf(index);
 		const print = this.#open.prints[index];
 		if (!print) throw new RangeError(`Session: no printed page ${index + 1}`);
 		const pixels = pixelsOf(window ?? { x: 0, y: 0, width: 1e4, height: 1e4 }, image);
 		inkPageInPlace(image, print, this.#inkOf(index), this.#anchors[index] ?? [], pixels);
+	}
+
+	#find(index: number, window?: Box): void {
 		const before = this.#found[index];
 		const now = this.#look(index + 1, window);
 		if (!before || !window) {
@@ -134,13 +158,9 @@ export class Session {
 		return findMarks(this.#imageOf(index), print, layout, page, options);
 	}
 
-	/** The part of the page in which `changed` can alter a finding: whole contests, and whole marks with their neighbours. */
+	/** The part of the page in which `changed` can alter a finding: whole marks with their neighbours. */
 	#reach(index: number, changed: Box): Box {
-		const layout: PageLayout | undefined = this.#open.layout.pages[index];
-		const whole = [
-			...(layout?.contests ?? []).map(({ box }) => box),
-			...(this.#found[index]?.marks ?? []).map(({ box }) => grow(box, GROUPING_PT))
-		];
+		const whole = (this.#found[index]?.marks ?? []).map(({ box }) => grow(box, GROUPING_PT));
 		let reach = grow(changed, GROUPING_PT);
 		for (;;) {
 			const wider = around([reach, ...whole.filter((box) => overlaps(box, reach))]);
@@ -175,14 +195,15 @@ function untraced<T extends { readonly trace: readonly TraceStep[] }>(statement:
 const keyOf = (target: { contest: string; choice: string; rank?: number }): string =>
 	`${target.contest}/${target.choice}/${target.rank ?? 0}`;
 
-function boxOf({ tool, points }: Stroke): Box {
-	const xs = points.map(([x]) => x);
-	const ys = points.map(([, y]) => y);
+/** All that a stroke can touch. */
+function boxOf(stroke: Stroke): Box {
+	const xs = stroke.points.map(([x]) => x);
+	const ys = stroke.points.map(([, y]) => y);
 	const left = xs.reduce((a, b) => Math.min(a, b), Infinity);
 	const top = ys.reduce((a, b) => Math.min(a, b), Infinity);
 	const right = xs.reduce((a, b) => Math.max(a, b), -Infinity);
 	const bottom = ys.reduce((a, b) => Math.max(a, b), -Infinity);
-	return grow({ x: left, y: top, width: right - left, height: bottom - top }, NIB_MM[tool] * PT_PER_MM);
+	return grow({ x: left, y: top, width: right - left, height: bottom - top }, reachPt(stroke));
 }
 
 function pixelsOf(box: Box, { width, height }: GreyImage): PixelBox {

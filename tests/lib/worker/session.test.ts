@@ -7,6 +7,7 @@ import type { PageInk, Stroke } from '$core/ink/stroke';
 import { layOut } from '$core/layout/layOutBallot';
 import type { PrintedWords } from '$core/layout/words';
 import type { Rulebook } from '$core/rules/rule';
+import { rehearse } from '$lib/worker/rehearse';
 import { Session } from '$lib/worker/session';
 import outlines from '$core/layout/font/outlines.json';
 import en from '$locales/en.json';
@@ -59,10 +60,20 @@ const findings = (session: Session) => {
 };
 
 describe('Session', () => {
+	test('rehearses on a sheet of its own: the voter’s stays blank', () => {
+		const session = Session.open(opened);
+		const before = findings(session);
+		const rehearsal = rehearse(session);
+		let steps = 0;
+		while (!rehearsal.next().done) steps += 1;
+		expect(steps).toBeGreaterThan(50);
+		expect(findings(session)).toEqual(before);
+	});
+
 	test('finds the same when ink is added act by act as when the whole sheet is read at once', () => {
 		fc.assert(
 			fc.property(fc.array(act, { minLength: 1, maxLength: 8 }), (acts) => {
-				const live = new Session(opened);
+				const live = Session.open(opened);
 				const pages: PageInk[] = layout.pages.map(({ page }) => ({ page, strokes: [], mishaps: [] }));
 				for (const one of acts) {
 					const { page, strokes } = strokesOf(one);
@@ -71,7 +82,7 @@ describe('Session', () => {
 					const ink = pages[page - 1]!;
 					pages[page - 1] = { ...ink, strokes: [...ink.strokes, ...strokes] };
 				}
-				const whole = new Session(opened);
+				const whole = Session.open(opened);
 				whole.set(pages);
 				expect(findings(live)).toEqual(findings(whole));
 			}),
@@ -80,7 +91,7 @@ describe('Session', () => {
 	}, 120_000);
 
 	test('says only what changed', () => {
-		const session = new Session(opened);
+		const session = Session.open(opened);
 		expect(session.read().contests).toHaveLength(layout.pages.flatMap(({ contests }) => contests).length);
 		expect(session.read().contests).toHaveLength(0);
 		const { page, strokes } = strokesOf({ at: 0, kind: 'fill', tool: 'ballpoint', seed: 1 });
@@ -89,7 +100,7 @@ describe('Session', () => {
 	});
 
 	test('is blank again when the ink is taken away', () => {
-		const session = new Session(opened);
+		const session = Session.open(opened);
 		const before = findings(session);
 		const { page, strokes } = strokesOf({ at: 2, kind: 'cross-out', tool: 'felt', seed: 7 });
 		session.add(page, strokes, []);
@@ -99,7 +110,7 @@ describe('Session', () => {
 	});
 
 	test('gives the grey picture of a window, and only of that', () => {
-		const session = new Session(opened);
+		const session = Session.open(opened);
 		const { target } = choices[0]!.choice;
 		const { widthPx, heightPx, grey } = session.picture(1, target);
 		expect(grey).toHaveLength(widthPx * heightPx);
@@ -109,7 +120,7 @@ describe('Session', () => {
 
 	test('refuses a page that the ballot has not', () => {
 		expect(() => {
-			new Session(opened).add(9, [], []);
+			Session.open(opened).add(9, [], []);
 		}).toThrow(/expected a page from 1 to \d+, got 9/);
 	});
 });
