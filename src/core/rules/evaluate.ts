@@ -40,15 +40,16 @@ export function evaluate(rulebook: Rulebook, ballot: BallotFacts): PeopleDecisio
 	const decided = ballot.contests.map((contest) => decideOne(book, contest, start));
 	const sheet = decideBallot(book, { ...start, decided });
 	const opposed = decided.map((one) => opposedBy(one, sheet));
+	const allOpposed = opposed.flat();
 	const preferred = preferredParty(decided);
 	return {
 		contests: new Map(
 			decided.map((one, i) => {
-				const verdict = onSheet(one, sheet, opposed[i] ?? [], preferred);
+				const verdict = onSheet(one, sheet, opposed[i] ?? [], allOpposed, preferred);
 				return [one.contest.id, peopleStatement(book, one, sheet, verdict)];
 			})
 		),
-		ballot: ballotStatement(rulebook, sheet, opposed.flat())
+		ballot: ballotStatement(rulebook, sheet, allOpposed)
 	};
 }
 
@@ -113,9 +114,13 @@ function onSheet(
 	{ contest, decision }: Decided,
 	{ outcome, clauses, party }: BallotDecision,
 	opposed: readonly CompiledClause[],
+	opposedElsewhere: readonly CompiledClause[],
 	preferred: string | undefined
 ): Verdict {
 	if (opposed.length > 0) return { outcome: 'refer', votes: [], clauses: opposed };
+	// What would void the sheet is contradicted in another contest: then nothing on the sheet is settled.
+	const unsettled = opposedElsewhere.filter(({ result }) => result === outcome);
+	if (outcome === 'void-ballot' && unsettled.length > 0) return { outcome: 'refer', votes: [], clauses: unsettled };
 	if (outcome === 'void-ballot')
 		return { outcome, votes: [], clauses: clauses.filter(({ result }) => result === 'void-ballot') };
 	if (contest.party === undefined || party.effect === 'none' || decision.outcome === 'blank') return decision;

@@ -4,7 +4,7 @@ import { evaluate } from '$core/rules/evaluate';
 import type { Clause, Condition, Rulebook } from '$core/rules/rule';
 import { MISSING_KEYS } from '$core/rules/vocabulary';
 import { one, picture, type BallotSpec } from './picture';
-import { anyBallot, anyContest } from './scattered';
+import { anyBallot } from './scattered';
 import { SETS } from './sets';
 
 const text = { en: 'x', es: 'x' };
@@ -101,6 +101,24 @@ describe('clauses that disagree', () => {
 		];
 		expect(decide(book(mirrored), facts)).toEqual(['refer', '', 'ring strict']);
 		expect(decide(book([{ ...ring }, { ...strict, conflictsWith: [] }]), facts)).toEqual(['void-ballot', '', 'strict']);
+	});
+
+	test('leave every contest open where what they disagree on is the whole sheet', () => {
+		const ring = clause('ring', 'choice', { mark: { kind: 'ring' } }, 'vote');
+		const strict = clause('strict', 'ballot', { onBallot: { kind: 'ring' } }, 'void-ballot', {
+			conflictsWith: ['ring']
+		});
+		const facts = picture({
+			contests: [
+				{ id: 'contest', choices: { A: 'fill', B: '' } },
+				{ id: 'other', choices: { A: 'ring', B: '' } }
+			]
+		});
+		expect(decide(book([vote, ring, strict]), facts)).toEqual(['refer', '', 'strict']);
+		expect(evaluate(book([vote, ring, strict]), facts).ballot).toMatchObject({
+			outcome: 'refer',
+			clauses: [{ id: 'ring' }, { id: 'strict' }]
+		});
 	});
 
 	test('always refer, whatever the two results and whatever marks', () => {
@@ -273,48 +291,14 @@ describe('the same technique', () => {
 });
 
 describe('whatever the marks', () => {
-	test('the order of clauses changes nothing', () => {
-		fc.assert(
-			fc.property(everySet, anyBallot, fc.infiniteStream(fc.nat()), (rulebook, spec, keys) => {
-				const shuffled = rulebook.clauses
-					.map((one) => [keys.next().value as number, one] as const)
-					.sort(([a], [b]) => a - b)
-					.map(([, one]) => one);
-				const facts = picture(spec);
-				expect(evaluate({ ...rulebook, clauses: shuffled }, facts)).toEqual(evaluate(rulebook, facts));
-			})
-		);
-	});
-
-	test('an empty contest elsewhere changes nothing on the others', () => {
-		const empty = { id: 'empty', choices: { A: '', B: '' } };
+	test('the order of clauses changes nothing in the trace either', () => {
 		fc.assert(
 			fc.property(everySet, anyBallot, (rulebook, spec) => {
-				const before = evaluate(rulebook, picture(spec));
-				const after = evaluate(rulebook, picture({ ...spec, contests: [...spec.contests, empty] }));
-				for (const [id, people] of before.contests) expect(after.contests.get(id)).toEqual(people);
-				expect(after.ballot).toEqual(before.ballot);
-			})
-		);
-	});
-
-	test('renaming and rotating choices permutes the outcome and leaves the rest', () => {
-		fc.assert(
-			fc.property(everySet, anyContest, fc.nat(3), (rulebook, contest, places) => {
-				if (contest.kind === 'ranked') return;
-				const names = Object.keys(contest.choices);
-				const turned = [...names.slice(places), ...names.slice(0, places)];
-				const choices = Object.fromEntries(turned.map((name) => [name, contest.choices[name] ?? '']));
-				const renamed = JSON.parse(JSON.stringify({ ...contest, choices }).replaceAll('"A"', '"Z"')) as typeof contest;
-				const of = (given: typeof contest) =>
-					evaluate(rulebook, picture({ contests: [{ ...given, id: 'contest' }] })).contests.get('contest');
-				const before = of(contest);
-				const after = of(renamed);
-				expect(after?.outcome).toBe(before?.outcome);
-				expect(after?.clauses).toEqual(before?.clauses);
-				const back = after?.votes.map((name) => (name === 'Z' ? 'A' : name));
-				expect(back?.toSorted()).toEqual(before?.votes.toSorted());
-			})
+				const facts = picture(spec);
+				const turned = { ...rulebook, clauses: rulebook.clauses.toReversed() };
+				expect(evaluate(turned, facts)).toEqual(evaluate(rulebook, facts));
+			}),
+			{ numRuns: 30 }
 		);
 	});
 
