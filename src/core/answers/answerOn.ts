@@ -20,7 +20,7 @@ export interface AnswerNow {
 	readonly status: 'approved' | 'open' | 'early' | 'ended';
 	readonly title: string;
 	readonly text: string;
-	/** The same text, paragraph by paragraph. */
+	/** The same text in paragraphs, a passage of its own in each: short enough to take in. */
 	readonly paragraphs: readonly Paragraph[];
 	readonly readAloud: string;
 	/** The next instant (milliseconds since 1970 in UTC) at which these words change; undefined where they never will. */
@@ -43,18 +43,16 @@ export function answerOn(election: AnsweringElection, answer: Answer, nowUtcMs: 
 	const wording = { election, nowUtcMs, language, fallback };
 	const ask = askTheOffice(wording);
 	const changesAtUtcMs = nextChange(election, answer, nowUtcMs);
-	const paragraphs: readonly Paragraph[] =
-		status === 'approved'
-			? textIn(answer.text, language, fallback)
-					.split('\n')
-					.map((text, i) => ({ ...(answer.parts?.[i] ?? { about: 'plain' }), text: say(wording, text) }))
-			: [{ about: 'plain', text: ask }];
+	const lines = status === 'approved' ? textIn(answer.text, language, fallback).split('\n') : [];
+	const paragraphs = lines.flatMap((line, i): readonly Paragraph[] =>
+		piecesOf(line).map((piece) => ({ ...(answer.parts?.[i] ?? { about: 'plain' }), text: say(wording, piece) }))
+	);
 	return {
 		id: answer.id,
 		status,
 		title: textIn(answer.title, language, fallback),
-		text: paragraphs.map(({ text }) => text).join('\n'),
-		paragraphs,
+		text: status === 'approved' ? lines.map((line) => say(wording, line)).join('\n') : ask,
+		paragraphs: status === 'approved' ? paragraphs : [{ about: 'plain', text: ask }],
 		readAloud: status === 'approved' ? say(wording, textIn(answer.readAloud, language, fallback)) : ask,
 		...(changesAtUtcMs === undefined ? {} : { changesAtUtcMs })
 	};
@@ -74,6 +72,13 @@ interface Wording {
 	readonly language: string;
 	readonly fallback: string;
 }
+
+/** A paragraph with each passage by itself. */
+const piecesOf = (line: string): readonly string[] =>
+	line
+		.split(/({{\s*say:[^{}]*}})/)
+		.map((piece) => piece.trim())
+		.filter((piece) => piece !== '');
 
 /** A file may have no passage for it; name and number need no language. */
 function askTheOffice(wording: Wording): string {

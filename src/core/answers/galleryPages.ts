@@ -119,14 +119,10 @@ function rowOf({ page }: GallerySheet, row: GalleryRow, picture: string): Choice
 }
 
 /** Two words to the right of the title. */
-function noteOn({ page, layout }: GallerySheet): Stroke[] {
-	const heading = page.contests[0]?.heading ?? { x: 0, y: 0, width: 0, height: 0 };
-	const line = {
-		x: heading.x + heading.width * (layout.side === 'left' ? 0.52 : 0.3),
-		y: heading.y,
-		width: heading.width * 0.45,
-		height: 22
-	};
+function noteOn({ page }: GallerySheet): Stroke[] {
+	const { box, heading } = page.contests[0] ?? { box: page.choices[0]?.row, heading: undefined };
+	if (!box || !heading) throw new RangeError('inkOf: expected a contest with a heading, got none');
+	const line = { x: box.x + box.width * 0.55, y: heading.y + 2, width: box.width * 0.42, height: 22 };
 	return writeSquiggle({ tool: 'ballpoint', random: randomFrom(11), wobblePt: 0.45, speedPtPerMs: 0.16 }, line);
 }
 
