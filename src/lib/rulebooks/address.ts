@@ -12,7 +12,8 @@ export interface RulebookPlace {
 /** What the comparison is asked to show. */
 export interface ComparisonPlace {
 	readonly picture: string;
-	readonly rulebooks: readonly string[];
+	/** Left out where nobody has picked any yet; empty where somebody has picked none. */
+	readonly rulebooks?: readonly string[];
 }
 
 export const hashOfRulebook = ({ rulebook, clause }: RulebookPlace): string =>
@@ -29,12 +30,12 @@ export function rulebookPlaceIn(hash: string): RulebookPlace | undefined {
 }
 
 export const hashOfComparison = ({ picture, rulebooks }: ComparisonPlace): string =>
-	`#${encodeURIComponent(picture)}/${rulebooks.map(encodeURIComponent).join('+')}`;
+	`#${encodeURIComponent(picture)}${rulebooks ? `/${rulebooks.map(encodeURIComponent).join('+')}` : ''}`;
 
 export function comparisonPlaceIn(hash: string): ComparisonPlace | undefined {
-	const [picture, rulebooks = ''] = partsOf(hash);
+	const [picture, rulebooks] = partsOf(hash);
 	if (!picture) return undefined;
-	return { picture, rulebooks: rulebooks.split('+').filter((id) => id !== '') };
+	return rulebooks === undefined ? { picture } : { picture, rulebooks: rulebooks.split('+').filter((id) => id !== '') };
 }
 
 /** Parts between slashes. A hash that somebody cut short in the middle of a %-code is taken as it stands. */

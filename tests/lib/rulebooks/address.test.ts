@@ -43,8 +43,10 @@ describe('the address of a comparison', () => {
 			});
 	});
 
-	it('may name a picture alone', () => {
-		expect(comparisonPlaceIn('#dot')).toEqual({ picture: 'dot', rulebooks: [] });
+	it('tells nobody has picked rulebooks from somebody has picked none', () => {
+		expect(comparisonPlaceIn('#dot')).toEqual({ picture: 'dot' });
+		expect(comparisonPlaceIn('#dot/')).toEqual({ picture: 'dot', rulebooks: [] });
+		expect(hashOfComparison({ picture: 'dot' })).toBe('#dot');
 		expect(comparisonPlaceIn('')).toBeUndefined();
 	});
 });
