@@ -47,6 +47,8 @@ export const CLASS_RULES: readonly ClassRule[] = [
 	{ file: 'quickdraw-marks', name: 'line_vertical', placement: 'at-target', kinds: ['stroke'] },
 	{ file: 'quickdraw-marks', name: 'line_diagonal', placement: 'at-target', kinds: ['stroke'] },
 	{ file: 'quickdraw-marks', name: 'scribble', placement: 'over-name', kinds: ['scribble'] },
+	// The collection suggests "cross-out/scribble" for zigzags and "scribble" for squiggles. Drawn over a name both cross it
+	// out: rulebooks take a strike and a scribble there for the same, and voters are told the same.
 	{ file: 'quickdraw-marks', name: 'squiggle', placement: 'over-name', kinds: ['scribble', 'strike'] },
 	{ file: 'quickdraw-marks', name: 'zigzag', placement: 'over-name', kinds: ['scribble', 'strike'] },
 	{ file: 'letters-latin', name: 'latin_*', placement: 'words', kinds: ['writing'] },

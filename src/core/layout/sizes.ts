@@ -2,7 +2,7 @@ import { CAP_HEIGHT, UNITS_PER_EM } from './font/metrics';
 
 /**
  * Sizes of the printed sheet, in points. Where no reason is given, a size was found by trial on printed
- * and drawn pages. Text a voter needs is 10 pt or more (VVSG 2.0, 7.1-J: 3.5 mm on paper).
+ * and drawn pages. Text a voter needs is 10 pt or more (VVSG 2.0, 7.1-I: 3.5 mm on paper).
  */
 
 /** US letter. */

@@ -1,0 +1,144 @@
+import { expect, test, type Page } from '@playwright/test';
+import { county } from '../../src/core/election/demo';
+import rulebook from '../../src/core/rules/sets/demo-county.json' with { type: 'json' };
+import { contestsOf, fillTarget, openPractice, targetsOn } from '../support/ballot';
+import { axeFindingsOn, scrollsSideways } from '../support/screen';
+
+test.use({ viewport: { width: 1280, height: 900 } });
+
+const contests = contestsOf();
+const place = contests.findIndex(({ id }) => id === 'treasurer');
+const treasurer = contests[place]!;
+const first = contests.slice(0, place).flatMap(({ choices }) => choices).length;
+const nameOf = (index: number): string => treasurer.choices[index]!.name['en']!;
+
+/** Two filled ovals in one contest, and the note that says so. */
+async function markTooMany(page: Page) {
+	await openPractice(page);
+	await fillTarget(page, first);
+	await fillTarget(page, first + 1);
+	const note = page.locator('.margin .note');
+	await expect(note).toContainText('Too many');
+	return note;
+}
+
+test('the rule behind a note opens: what decides, in plain words and its own, and what did not apply with why', async ({
+	page
+}) => {
+	const note = await markTooMany(page);
+	const cite = note.getByRole('button', { name: '(what the rule says)' });
+	const named = (await cite.innerText()).split('\n')[0]!.trim();
+	const clause = rulebook.clauses.find((one) => one.cite === named)!;
+	await cite.click();
+	const dialog = page.getByRole('dialog', { name: rulebook.title.en });
+	await expect(dialog.getByRole('heading', { name: 'What decides' })).toBeVisible();
+	await expect(dialog.getByRole('heading', { name: named, exact: true }).first()).toBeVisible();
+	await expect(dialog).toContainText(clause.plain.en);
+	await expect(dialog).toContainText(rulebook.caution.en);
+	const others = dialog.locator('details');
+	await expect(others.getByRole('heading').first()).toBeHidden();
+	await others.locator('summary').click();
+	const reasons = others.locator('li');
+	expect(await reasons.count()).toBeGreaterThan(2);
+	// Each clause says what was missing, beside its plain sentence.
+	for (const reason of await reasons.all()) expect(await reason.locator('p').count()).toBeGreaterThan(1);
+	expect(await axeFindingsOn(page)).toEqual([]);
+	await page.keyboard.press('Escape');
+	await expect(dialog).toBeHidden();
+	await expect(cite).toBeFocused();
+});
+
+test('the way to put it right is shown step by step, on an example, beside the office’s own steps', async ({
+	page
+}) => {
+	const note = await markTooMany(page);
+	await note.getByRole('button', { name: 'Show me how to fix it' }).click();
+	const dialog = page.getByRole('dialog', { name: 'How to put it right' });
+	await expect(dialog).toContainText('Drawn on an example, not on your ballot.');
+	const steps = county.instructions.correction.steps.holding.map((step) => step['en']!);
+	for (const step of steps) await expect(dialog).toContainText(step);
+	const of = Number(/Step 1 of (\d+)/.exec(await dialog.innerText())?.[1]);
+	expect(of).toBeGreaterThan(1);
+	await expect(dialog.getByRole('button', { name: 'Back' })).toBeDisabled();
+	const said = new Set<string>();
+	for (let number = 1; number <= of; number += 1) {
+		await expect(dialog).toContainText(`Step ${number} of ${of}`);
+		said.add(await dialog.locator('.step').innerText());
+		if (number < of) await dialog.getByRole('button', { name: 'Next' }).click();
+	}
+	expect(said.size).toBe(of);
+	expect(await axeFindingsOn(page)).toEqual([]);
+	await dialog.getByRole('button', { name: 'Try it on my ballot' }).click();
+	await expect(dialog).toBeHidden();
+	// Showing it puts nothing on the voter's ballot.
+	await expect(note).toContainText('Too many');
+});
+
+test('the scanner’s view shows the grey page and says the same in words, larger and smaller', async ({ page }) => {
+	await markTooMany(page);
+	await page.getByRole('button', { name: 'What the scanner sees' }).click();
+	const dialog = page.getByRole('dialog', { name: 'What the scanner sees' });
+	for (const index of [0, 1])
+		await expect(dialog.getByRole('listitem').filter({ hasText: nameOf(index) })).toContainText('Likely read.');
+	const canvas = dialog.locator('canvas');
+	const darkest = () =>
+		canvas.evaluate((shown: HTMLCanvasElement) => {
+			if (shown.width < 400) return 255;
+			const { data } = shown.getContext('2d')!.getImageData(0, 0, shown.width, shown.height);
+			let least = 255;
+			for (let i = 0; i < data.length; i += 4) least = Math.min(least, data[i]!);
+			return least;
+		});
+	await expect.poll(darkest).toBeLessThan(100);
+	const before = (await canvas.boundingBox())!.width;
+	await dialog.getByRole('button', { name: 'Larger' }).click();
+	await expect.poll(async () => (await canvas.boundingBox())!.width).toBeGreaterThan(before * 1.3);
+	expect(await axeFindingsOn(page)).toEqual([]);
+});
+
+test('the least certain mark comes first, with a way to its contest', async ({ page }) => {
+	await openPractice(page);
+	await fillTarget(page, 0);
+	await page.locator('svg.print:visible g[fill="none"] path').nth(first).scrollIntoViewIfNeeded();
+	const target = (await targetsOn(page))[first]!;
+	// A short stroke: some ink, far from a fill.
+	await page.mouse.move(target.x + target.width * 0.3, target.y + target.height * 0.5);
+	await page.mouse.down();
+	await page.mouse.move(target.x + target.width * 0.55, target.y + target.height * 0.5, { steps: 4 });
+	await page.mouse.up();
+	await expect(page.locator('.margin .note')).toHaveCount(2);
+	await page.getByRole('button', { name: 'Least certain marks first' }).click();
+	const dialog = page.getByRole('dialog', { name: 'Least certain marks first' });
+	const items = dialog.getByRole('listitem');
+	await expect(items).toHaveCount(2);
+	await expect(items.first()).toContainText(treasurer.title['en']!);
+	await expect(items.last()).toContainText('likely read');
+	expect(await axeFindingsOn(page)).toEqual([]);
+	await items
+		.first()
+		.getByRole('button', { name: /Go to this contest/ })
+		.click();
+	await expect(dialog).toBeHidden();
+	await expect(page.locator('.note.current')).toContainText(treasurer.title['en']!);
+});
+
+test.describe('at 320 px, in Spanish', () => {
+	test.use({ viewport: { width: 320, height: 700 } });
+
+	test('no dialog has to be scrolled sideways', async ({ page }) => {
+		await openPractice(page, 'es/practice/');
+		await fillTarget(page, 0);
+		await fillTarget(page, 1);
+		await page.locator('.slip .cite').click();
+		const dialog = page.getByRole('dialog');
+		const close = dialog.getByRole('button', { name: 'Cerrar' });
+		await expect(dialog.locator('h3').first()).toBeVisible();
+		for (const open of ['Lo que ve el escáner', 'Primero las marcas menos seguras', undefined]) {
+			expect(await scrollsSideways(page)).toBe(false);
+			const body = dialog.locator('.body');
+			expect(await body.evaluate((one) => one.scrollWidth <= one.clientWidth)).toBe(true);
+			await close.click();
+			if (open !== undefined) await page.getByRole('button', { name: open }).click();
+		}
+	});
+});
