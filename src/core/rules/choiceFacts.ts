@@ -2,6 +2,7 @@ import type { ChoiceFacts, ContestFacts } from './facts';
 import {
 	kindMask,
 	MADE_KINDS,
+	OUTSIDE_PLACES,
 	placeMask,
 	TARGET_PLACES,
 	testKind,
@@ -35,14 +36,13 @@ const isInTarget = ({ kindBit, placeBit }: MarkFact): boolean =>
 
 const RING = kindMask(['ring']);
 const SUPPORT = kindMask(['ring', 'underline', 'check', 'join']);
-const OUTSIDE = placeMask(['beside-target', 'on-name', 'after-name']);
 
 /** Marked in its target and once more in favour: ringed, underlined, ticked beside, or "this one" written by it. */
 export function isSupported({ marks, level }: ChoiceFacts): Truth {
 	if (level === 'empty' && !marks.some(isInTarget)) return NO;
 	let result: Truth = NO;
 	for (const mark of marks) {
-		const outside = (mark.placeBit & OUTSIDE) !== 0;
+		const outside = (mark.placeBit & OUTSIDE_PLACES) !== 0;
 		const ringed = (mark.placeBit & TARGET_PLACES) !== 0;
 		if (outside && mark.handwriting) result = either(result, testSays(['support', 'yes'], mark));
 		else if (outside) result = either(result, both(testKind(SUPPORT, mark), testTouches(undefined, mark)));

@@ -1,5 +1,6 @@
 import type { MarkKind } from '../marks/mark';
 import { compileMark, kindMask, TARGET_PLACES, type MarkTest } from './markFacts';
+import { needsOf, type Needs } from './needs';
 import type { Clause, Condition, MarkPattern, Rulebook } from './rule';
 import { MARK_PLACES, type Operator, type Scope } from './vocabulary';
 
@@ -18,6 +19,8 @@ export interface Node {
 export interface CompiledClause {
 	readonly clause: Clause;
 	readonly when: Node;
+	/** Of a choice clause: what a choice must hold for it to be tested there at all. */
+	readonly needs: readonly Needs[];
 	readonly prefer: Node | undefined;
 	/** What it says, as one word: two clauses with the same word agree. */
 	readonly result: string;
@@ -73,16 +76,20 @@ function compileScope({ clauses, id }: Rulebook, scope: Scope): readonly Compile
 			const by = placeOf.get(clause.id);
 			if (place !== undefined && by !== undefined) exceptions[place]?.push(by);
 		}
-	return sorted.map((clause, place) => ({
-		clause,
-		when: compileCondition(clause.when),
-		prefer: typeof clause.then === 'object' ? compileCondition(clause.then.prefer) : undefined,
-		result: typeof clause.then === 'object' ? 'prefer' : clause.then,
-		exceptions: exceptions[place] ?? [],
-		opposed:
-			(clause.conflictsWith?.length ?? 0) > 0 || clauses.some((other) => other.conflictsWith?.includes(clause.id)),
-		rankEvents: rankEventsOf(clause.when)
-	}));
+	return sorted.map((clause, place) => {
+		const when = compileCondition(clause.when);
+		return {
+			clause,
+			when,
+			needs: scope === 'choice' ? needsOf(when) : [],
+			prefer: typeof clause.then === 'object' ? compileCondition(clause.then.prefer) : undefined,
+			result: typeof clause.then === 'object' ? 'prefer' : clause.then,
+			exceptions: exceptions[place] ?? [],
+			opposed:
+				(clause.conflictsWith?.length ?? 0) > 0 || clauses.some((other) => other.conflictsWith?.includes(clause.id)),
+			rankEvents: rankEventsOf(clause.when)
+		};
+	});
 }
 
 /** By id, each after the exceptions to it. */

@@ -43,6 +43,7 @@ function settle(
 	let agreed = true;
 	let givesVote = false;
 	const held: CompiledClause[] = [];
+	const applying: CompiledClause[] = [];
 	for (let i = 0; i < clauses.length; i++) {
 		const clause = clauses[i];
 		const applies = active[i] ?? NO;
@@ -50,6 +51,7 @@ function settle(
 		held.push(clause);
 		givesVote ||= clause.result !== 'no-vote';
 		if (applies !== YES) continue;
+		applying.push(clause);
 		agreed &&= sure === undefined || sure === clause.result;
 		sure ??= clause.result;
 	}
@@ -58,7 +60,7 @@ function settle(
 	if (held.length === 0 || !matters) return NOTHING_SAID;
 	if (sure === undefined || sure === 'refer' || !agreed || held.some(({ result }) => result !== sure))
 		return { result: 'open', clauses: held };
-	return { result: sure as CellResult, clauses: held.filter((clause) => active[clauses.indexOf(clause)] === YES) };
+	return { result: sure as CellResult, clauses: applying };
 }
 
 const NOTHING_SAID: Pick<CellDecision, 'result' | 'clauses'> = { result: 'none', clauses: [] };

@@ -39,11 +39,24 @@ export function decideContest(
 			: fromChoices(decisions, contest, tally);
 	if (weighed === NOTHING_MET) return { ...base, weighed };
 	const sure = speaking(clauses, weighed, YES);
+	const unsure = speaking(clauses, weighed, UNSURE);
 	const settled = agree(sure, base, spoken);
-	const key = keyOf(settled);
-	const open = speaking(clauses, weighed, UNSURE).filter((clause) => keyOf(verdictOf(clause, base, spoken)) !== key);
+	const open = unsure.length === 0 ? NONE : differing(unsure, settled, base, spoken);
 	const verdict = open.length > 0 && settled.outcome !== 'refer' ? refer([...settled.clauses, ...open]) : settled;
 	return { ...contradicted(verdict, sure, decisions), weighed };
+}
+
+const NONE: readonly CompiledClause[] = [];
+
+/** Clauses by which something else would come of the contest. */
+function differing(
+	clauses: readonly CompiledClause[],
+	settled: Verdict,
+	base: Verdict,
+	spoken: Spoken
+): readonly CompiledClause[] {
+	const key = keyOf(settled);
+	return clauses.filter((clause) => keyOf(verdictOf(clause, base, spoken)) !== key);
 }
 
 /** What a contest clause speaks of. */
@@ -54,8 +67,15 @@ interface Spoken {
 }
 
 /** Clauses of a ranking speak of its steps, in `decideRanking`; the rest of the contest as a whole. */
-const speaking = (clauses: readonly CompiledClause[], { active }: Weighed, held: Truth): readonly CompiledClause[] =>
-	clauses.filter(({ result }, i) => active[i] === held && result !== 'stop-ranking' && result !== 'pass-rank');
+function speaking(clauses: readonly CompiledClause[], { active }: Weighed, held: Truth): readonly CompiledClause[] {
+	let found: CompiledClause[] | undefined;
+	for (let i = 0; i < clauses.length; i++) {
+		const clause = clauses[i];
+		if (!clause || active[i] !== held || clause.result === 'stop-ranking' || clause.result === 'pass-rank') continue;
+		(found ??= []).push(clause);
+	}
+	return found ?? NONE;
+}
 
 const keyOf = ({ outcome, votes }: Verdict): string => [outcome, ...votes].join('\n');
 
@@ -64,9 +84,10 @@ const refer = (clauses: readonly CompiledClause[]): Verdict => ({ outcome: 'refe
 function agree(sure: readonly CompiledClause[], base: Verdict, spoken: Spoken): Verdict {
 	const [first] = sure;
 	if (!first) return base;
-	if (new Set(sure.map((clause) => keyOf(verdictOf(clause, base, spoken)))).size > 1)
+	const verdict = verdictOf(first, base, spoken);
+	if (sure.length > 1 && differing(sure, verdict, base, spoken).length > 0)
 		return refer([...sure, ...(sure.some(({ result }) => result === 'vote') ? base.clauses : [])]);
-	const { outcome, votes } = verdictOf(first, base, spoken);
+	const { outcome, votes } = verdict;
 	const isBase = sure.some(({ result }) => result === 'vote');
 	// That what is marked stands does not settle what the choices left open.
 	if (isBase && (outcome === 'silent' || outcome === 'blank')) return base;
@@ -137,17 +158,24 @@ function fromMachine({ machine, choices }: ContestFacts, clauses: readonly Compi
 /** What the choices come to by themselves. */
 function fromChoices(decisions: readonly CellDecision[], { voteFor, loose }: ContestFacts, tally: Tally): Verdict {
 	if (tally.open > 0) return refer(clausesOf(decisions.filter(({ result }) => result === 'open')));
-	const silent = decisions.some(({ result, cell }) => result === 'none' && cell.possible);
-	if (silent || tally.votes > voteFor) return { outcome: 'silent', votes: [], clauses: [] };
-	if (tally.votes > 0) {
-		const votes = decisions.filter(({ result }) => result === 'vote').map(({ cell }) => cell.id);
+	if (tally.votes > voteFor || isSilent(decisions)) return SILENT;
+	if (tally.votes === 0) return withoutVotes(decisions, loose.some(isMade));
+	const votes: string[] = [];
+	const clauses: CompiledClause[] = [];
+	for (const { cell, result, clauses: deciding } of decisions) {
+		if (result === 'vote') votes.push(cell.id);
 		// What says of an untouched choice that it is no vote explains nothing; what says it of one rubbed out does.
-		const spoken = decisions.filter(
-			({ result, cell }) => result === 'vote' || (result === 'no-vote' && wasMarked(cell))
-		);
-		return { outcome: 'vote', votes, clauses: clausesOf(spoken) };
+		if (result === 'vote' || (result === 'no-vote' && wasMarked(cell))) clauses.push(...deciding);
 	}
-	return withoutVotes(decisions, loose.some(isMade));
+	return { outcome: 'vote', votes, clauses };
+}
+
+const SILENT: Verdict = { outcome: 'silent', votes: [], clauses: NONE };
+
+/** Of some choice that might be voted for no clause speaks. */
+function isSilent(decisions: readonly CellDecision[]): boolean {
+	for (const { result, cell } of decisions) if (result === 'none' && cell.possible) return true;
+	return false;
 }
 
 const wasMarked = ({ possible, marks }: ChoiceFacts): boolean =>

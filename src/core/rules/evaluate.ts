@@ -45,7 +45,7 @@ export function evaluate(rulebook: Rulebook, ballot: BallotFacts): PeopleDecisio
 	return {
 		contests: new Map(
 			decided.map((one, i) => {
-				const verdict = onSheet(one, sheet, opposed[i] ?? [], allOpposed, preferred);
+				const verdict = onSheet(one, sheet, opposed[i] ?? NO_CLAUSES, allOpposed, preferred);
 				return [one.contest.id, peopleStatement(book, one, sheet, verdict)];
 			})
 		),
@@ -96,10 +96,12 @@ const NO_EVENTS: readonly string[] = [];
 
 /** Clauses of a contest and of the sheet that are named as saying otherwise. */
 function opposedBy({ choices, decision }: Decided, { sure }: BallotDecision): readonly CompiledClause[] {
-	if (!sure.some(({ opposed }) => opposed)) return [];
+	if (!sure.some(({ opposed }) => opposed)) return NO_CLAUSES;
 	const applied = new Set([...choices.flatMap(({ clauses }) => clauses), ...decision.clauses]);
 	return sure.flatMap((one) => [...applied].filter((other) => areOpposed(one, other)).flatMap((other) => [one, other]));
 }
+
+const NO_CLAUSES: readonly CompiledClause[] = [];
 
 /** The party of the one choice marked in the contest that asks for it. */
 function preferredParty(decided: readonly Decided[]): string | undefined {

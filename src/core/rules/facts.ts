@@ -4,6 +4,7 @@ import type { Layout } from '../layout/layout';
 import type { Mark, PageMarks, TargetLevel, TargetReading } from '../marks/mark';
 import type { MachineStatement } from '../reading/statement';
 import { encodeMark, isPossibleVote, targetKey, type MarkFact } from './markFacts';
+import { INKED_BIT } from './needs';
 import type { Channel, Count } from './rule';
 import { techniquesOf, type TechniqueFacts } from './techniqueFacts';
 import type { Saying } from './vocabulary';
@@ -31,6 +32,9 @@ export interface ChoiceFacts {
 	readonly fill: number;
 	/** Marks of other choices that cross this one out as well. */
 	readonly strikes: readonly MarkFact[];
+	/** Every kind that a mark here, or a line through from elsewhere, may be, and every place, as bits; see `INKED_BIT`. */
+	readonly kindBits: number;
+	readonly placeBits: number;
 	/** Whether anything here might be a vote; where not, a rulebook's silence about it is of no matter. */
 	readonly possible: boolean;
 }
@@ -109,18 +113,23 @@ function contestFacts(
 	const roomy = contest.kind === 'ranked' || possible.size <= contest.voteFor;
 	const choices = cells.map((cell): ChoiceFacts => {
 		const { choice, rank, target } = cell;
+		const own = marksOf(cell, byChoice).map((mark) => encodeMark(mark, told, inked, roomy));
+		const strikes = marks
+			.filter(({ kind, alsoTouches }) => kind === 'strike' && alsoTouches?.includes(choice.id))
+			.map((mark) => encodeMark(mark, told, inked, false));
+		const level = target?.level ?? 'empty';
+		const fill = target?.fill ?? 0;
 		return {
 			id: choice.id,
 			kind: choice.kind,
 			...(choice.answer === undefined ? {} : { answer: choice.answer }),
 			...(choice.party === undefined ? {} : { party: choice.party }),
 			...(rank === undefined ? {} : { rank }),
-			marks: marksOf(cell, byChoice).map((mark) => encodeMark(mark, told, inked, roomy)),
-			level: target?.level ?? 'empty',
-			fill: target?.fill ?? 0,
-			strikes: marks
-				.filter(({ kind, alsoTouches }) => kind === 'strike' && alsoTouches?.includes(choice.id))
-				.map((mark) => encodeMark(mark, told, inked, false)),
+			marks: own,
+			level,
+			fill,
+			strikes,
+			...bitsOf([...own, ...strikes], level !== 'empty' || fill > 0),
 			possible: mayBeVote(cell, byChoice)
 		};
 	});
@@ -134,6 +143,15 @@ function contestFacts(
 		machine: statement,
 		inked: choices.some(({ marks, strikes, level }) => marks.length + strikes.length > 0 || level !== 'empty'),
 		techniques: techniquesOf(choices)
+	};
+}
+
+/** A mark of which the reader is not sure may be of any kind. */
+function bitsOf(marks: readonly MarkFact[], isInked: boolean): Pick<ChoiceFacts, 'kindBits' | 'placeBits'> {
+	const inked = isInked ? INKED_BIT : 0;
+	return {
+		kindBits: marks.reduce((bits, { sure, kindBit }) => bits | (sure ? kindBit : ~INKED_BIT), inked),
+		placeBits: marks.reduce((bits, { placeBit }) => bits | placeBit, inked)
 	};
 }
 

@@ -42,6 +42,9 @@ export const CHOOSING_KINDS = MADE_KINDS & ~kindMask(['strike']);
 
 export const TARGET_PLACES = placeMask(['in-target', 'touching-target']);
 
+/** Places at a choice's row outside its target. */
+export const OUTSIDE_PLACES = placeMask(['beside-target', 'on-name', 'after-name']);
+
 /** Kinds that embrace or underline whatever they stand at; the tail of a check mark only passes by. */
 const EMBRACING = kindMask(['ring', 'underline', 'unsure']);
 

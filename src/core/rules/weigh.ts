@@ -1,4 +1,5 @@
 import type { CompiledClause } from './compile';
+import { mayHold } from './needs';
 import type { Cell, Place } from './place';
 import { testCondition } from './testCondition';
 import { both, either, negate, NO, type Truth } from './truth';
@@ -25,21 +26,19 @@ export function weigh(
 	extra?: (clause: CompiledClause) => Truth
 ): Weighed {
 	let met: Truth[] | undefined;
-	const active: Truth[] = [];
+	let active: Truth[] | undefined;
 	for (let i = 0; i < clauses.length; i++) {
 		const clause = clauses[i];
 		if (!clause) continue;
-		let found = testCondition(clause.when, at, cell);
+		let found = cell && !mayHold(clause.needs, cell) ? NO : testCondition(clause.when, at, cell);
 		if (extra && found !== NO) found = both(found, extra(clause));
-		if (found === NO && !met) continue;
-		if (!met) {
-			met = new Array<Truth>(i).fill(NO);
-			for (let before = 0; before < i; before++) active.push(NO);
-		}
+		if (found === NO && !active) continue;
+		met ??= new Array<Truth>(i).fill(NO);
+		active ??= new Array<Truth>(i).fill(NO);
 		met.push(found);
 		let overridden: Truth = NO;
 		if (found !== NO) for (const by of clause.exceptions) overridden = either(overridden, active[by] ?? NO);
 		active.push(both(found, negate(overridden)));
 	}
-	return met ? { met, active } : NOTHING_MET;
+	return met && active ? { met, active } : NOTHING_MET;
 }
