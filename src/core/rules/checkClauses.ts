@@ -1,7 +1,7 @@
 import { day, fields, flag, list, oneOf, pattern, words, type Fields } from '../election/fields';
 import { at, type Report } from '../election/report';
 import { checkCondition } from './checkCondition';
-import { checkText } from './checkText';
+import { checkText, written } from './checkText';
 import { DECIDES, RESULTS, SCOPES, STATUSES, type Scope } from './vocabulary';
 
 const REQUIRED = ['id', 'cite', 'source', 'read', 'status', 'scope', 'when', 'then', 'plain'];
@@ -49,10 +49,8 @@ export function checkClauses(report: Report, value: unknown): ReadonlySet<string
 
 function checkClause(report: Report, clause: Fields, path: string): Known | undefined {
 	const id = pattern(report, clause['id'], at(path, 'id'), ID, 'an id such as "AK-a1"');
-	for (const name of ['cite', 'source']) {
-		const found = words(report, clause[name], at(path, name));
-		if (found?.trim() === '') report.add(at(path, name), 'a citation', found, 'Say where the rule stands.');
-	}
+	for (const name of ['cite', 'source'])
+		written(report, clause[name], at(path, name), 'a citation', 'Say where the rule stands.');
 	checkQuote(report, clause['quote'], at(path, 'quote'));
 	day(report, clause['read'], at(path, 'read'));
 	const status = oneOf(report, clause['status'], at(path, 'status'), STATUSES);

@@ -14,8 +14,13 @@ export function checkText(report: Report, value: unknown, path: string): void {
 	const text = fields(report, value, path, LANGUAGES, others);
 	if (!text) return;
 	for (const language of new Set([...LANGUAGES, ...others])) {
-		const found = words(report, text[language], at(path, language));
 		// A sentence that is promised and not there is an error here: the reader sees it in place of the law.
-		if (found?.trim() === '') report.add(at(path, language), 'one plain sentence', found, 'Write it.');
+		written(report, text[language], at(path, language), 'one plain sentence', 'Write it.');
 	}
+}
+
+/** A text that must not be blank; elsewhere a blank one may be tried out. */
+export function written(report: Report, value: unknown, path: string, expected: string, advice: string): void {
+	if (typeof value === 'string' && value.trim() === '') report.add(path, expected, value, advice);
+	else words(report, value, path);
 }

@@ -125,11 +125,11 @@ describe('checkRulebook', () => {
 		expect(fits(house), JSON.stringify(fits.errors)).toBe(true);
 	});
 
-	test.each(FAULTS)('finds $name, and nothing else, at its path', ({ put, path }) => {
+	test.each(FAULTS)('finds $name, says so once at its path, and nothing else', ({ put, path }) => {
 		const found = checkRulebook(broken(put));
-		expect(found.length).toBeGreaterThan(0);
-		expect(new Set(found.map((problem) => problem.path))).toEqual(new Set([path]));
-		expect(found.some(({ severity }) => severity === 'error')).toBe(true);
+		expect(found.map((problem) => problem.path)).toEqual([path]);
+		expect(found[0]?.severity).toBe('error');
+		expect(found[0]?.message).toContain(path);
 	});
 
 	test.each(FAULTS.filter(({ shape }) => shape))('finds $name, as the schema does', ({ put }) => {
