@@ -14,6 +14,15 @@ const bookOf = (id: string) => SETS.find(([one]) => one === id)![1];
 const house = bookOf('demo-county');
 const texts = { en: en.rulesPage, es: es.rulesPage };
 
+/** The rulebooks with the longest words to fit: in a title, a citation or an address that stands as text. */
+const longestWord = (book: (typeof SETS)[number][1]): number =>
+	Math.max(
+		...[...Object.values(book.title), book.versionRead, ...book.clauses.map(({ cite }) => cite)].flatMap((text) =>
+			text.split(/\s/).map(({ length }) => length)
+		)
+	);
+const widest = [...SETS].sort(([, a], [, b]) => longestWord(b) - longestWord(a)).slice(0, 5);
+
 /** What the reader and the evaluator make of a picture, in this run: drawn, read and decided anew. */
 const sheets = pictureSheets('en', en.layout);
 function verdictOf(picture: string, rulebook: string): RulebookVerdict {
@@ -89,7 +98,7 @@ for (const lang of ['en', 'es'] as const)
 
 		test('fits a screen of 320 px, with every rulebook side by side as well', async ({ page }) => {
 			await page.setViewportSize({ width: 320, height: 640 });
-			for (const [id, book] of SETS) {
+			for (const [id, book] of widest) {
 				await page.goto(`${lang}/rules/#${id}`);
 				await expect(page.getByRole('heading', { level: 2 }).first()).toHaveText(book.title[lang]!);
 				expect([id, await scrollsSideways(page)]).toEqual([id, false]);
@@ -166,15 +175,22 @@ test('one picture under two rulebooks that differ: outcome and citation are thos
 	expect(seen[3]).toBe('Too many marks: no vote here');
 });
 
-test('every picture comes to what the reader and each rulebook make of it in this run', async ({ page }) => {
+test('all rulebooks together come to what the reader and each of them make of every picture in this run', async ({
+	page
+}) => {
 	for (const { id } of PICTURES) {
-		await openComparison(page, `en/rules/compare/#${id}/${SETS.map(([book]) => book).join('+')}`);
-		await expect(page.locator('[data-rulebook]')).toHaveCount(SETS.length);
+		await openComparison(page, `en/rules/compare/#${id}`);
+		await expect(page.getByRole('heading', { level: 2 }).first()).toHaveText(texts.en.pictures[id as 'ring'].title);
 		const shown = await page
-			.locator('[data-rulebook]')
-			.evaluateAll((cards) => cards.map((card) => [card.getAttribute('data-rulebook'), card.getAttribute('data-key')]));
-		const meant = SETS.map(([book]) => [book, verdictOf(id, book).key]);
-		expect([id, shown.sort()]).toEqual([id, meant.sort()]);
+			.locator('.tally li')
+			.evaluateAll((rows) => rows.map((row) => [row.getAttribute('data-key'), row.querySelector('button')!.innerText]));
+		const meant = new Map<string, number>();
+		for (const [book] of SETS) {
+			const { key } = verdictOf(id, book);
+			meant.set(key, (meant.get(key) ?? 0) + 1);
+		}
+		const counted = [...meant].map(([key, count]) => [key, count === 1 ? 'one rulebook' : `${count} rulebooks`]);
+		expect([id, shown.sort()]).toEqual([id, counted.sort()]);
 	}
 });
 
