@@ -127,8 +127,8 @@ test.describe('at 320 px, in Spanish', () => {
 
 	test('no dialog has to be scrolled sideways', async ({ page }) => {
 		await openPractice(page, 'es/practice/');
-		await fillTarget(page, 0);
-		await fillTarget(page, 1);
+		await page.getByRole('button', { name: 'Marcar sin dibujar' }).click();
+		for (const index of [0, 1]) await page.getByRole('checkbox').nth(index).press('f');
 		await page.locator('.slip .cite').click();
 		const dialog = page.getByRole('dialog');
 		const close = dialog.getByRole('button', { name: 'Cerrar' });
