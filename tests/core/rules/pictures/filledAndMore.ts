@@ -107,6 +107,21 @@ export const FILLED_AND_MORE: Readonly<Record<string, Situation>> = {
 		words: (at) => [{ box: afterName(at('B')), says: 'no' }],
 		sees: { A: ['fill in-target'], B: ['fill in-target', 'writing after-name'] }
 	},
+	'title-struck': {
+		meaning: 'A filled, the title of the contest scribbled over',
+		needs: ['A'],
+		draw: (pen, at, heading) => [
+			...pen.place('fill', at('A')),
+			...pen.line(
+				...Array.from(
+					{ length: 15 },
+					(_, i) => [heading.x + 4 + (40 * i) / 14, heading.y + (i % 2 === 0 ? 3 : 15)] as const
+				)
+			)
+		],
+		// The reader takes a busy line off targets and names for a note; nobody has read it.
+		sees: { A: ['fill in-target'], none: ['writing heading'] }
+	},
 	'yes-and-no': {
 		meaning: 'a measure with yes and no filled',
 		contest: 'measure',

@@ -132,6 +132,12 @@ export const MARKED_ONCE: Readonly<Record<string, Situation>> = {
 		draw: (pen, at) => pen.place('partial', at('A')),
 		sees: { A: ['stroke|join|scribble|dot in-target'] }
 	},
+	'line-target-to-name': {
+		meaning: 'a line from A’s target to A’s name',
+		needs: ['A'],
+		draw: (pen, at) => pen.place('join-arrow', at('A')),
+		sees: { A: ['join in-target'] }
+	},
 	'filled-unseen': {
 		meaning: 'A filled with so faint a pen that the machine sees nothing',
 		needs: ['A'],

@@ -27,8 +27,8 @@ export interface Situation {
 	readonly shape?: TargetShape;
 	/** Roles without which a contest cannot show it; elsewhere such a contest stays blank. */
 	readonly needs: readonly string[];
-	/** Strokes of the contest. */
-	readonly draw: (pen: Pen, at: At) => readonly Stroke[];
+	/** Strokes of the contest; `heading` is where its title is printed. */
+	readonly draw: (pen: Pen, at: At, heading: Box) => readonly Stroke[];
 	readonly words?: (at: At) => readonly Words[];
 	/** Ink in the margin of the contest's page, with what it says. */
 	readonly margin?: Words;
@@ -37,7 +37,7 @@ export interface Situation {
 	readonly blank?: readonly string[];
 	readonly filled?: readonly string[];
 	/**
-	 * What the reader should see in the contest: by role, its marks as "kind place", in any order. Several that
+	 * What the reader should see in the contest: by role ("none" for what belongs to no choice), its marks as "kind place", in any order. Several that
 	 * would all be a right name of the mark are parted by "|"; "+B" at the end: the same mark also touches B.
 	 */
 	readonly sees: Readonly<Record<string, readonly string[]>>;

@@ -14,7 +14,7 @@ import { FILLED_AND_MORE } from './filledAndMore';
 import { MARKED_ONCE } from './markedOnce';
 import { penFor, type Pen } from './pen';
 import type { At, Situation, Words } from './picture';
-import { CONTEST_OF, pageOf, rolesOf, rowsOf, sheetOf, type Sheet } from './sheets';
+import { CONTEST_OF, headingOf, pageOf, rolesOf, rowsOf, sheetOf, type Sheet } from './sheets';
 import { WHOLE_SHEET } from './wholeSheet';
 import { WRITTEN_IN } from './writtenIn';
 
@@ -91,7 +91,7 @@ function drawAndRead(situation: Situation, everywhere: boolean, shape: TargetSha
 		const rows = rowsOf(one, layout);
 		const isOdd = one.id === main || (everywhere && situation.needs.every((role) => rows.has(role)));
 		const at = atRows(one, rows);
-		if (isOdd) strokes.get(page)?.push(...situation.draw(pen, at));
+		if (isOdd) strokes.get(page)?.push(...situation.draw(pen, at, headingOf(one.id, layout)));
 		else if (!everywhere) strokes.get(page)?.push(...normally(one, situation, pen, at));
 		if (isOdd) words.push(...(situation.words?.(at) ?? []).map((written) => ({ page, words: written, contest: one })));
 	}

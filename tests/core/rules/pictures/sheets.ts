@@ -1,6 +1,7 @@
 import { ballotOf } from '$core/election/ballot';
 import { county } from '$core/election/demo';
 import type { Contest, Election, TargetShape } from '$core/election/election';
+import type { Box } from '$core/geometry';
 import type { GreyImage } from '$core/image';
 import type { ChoiceLayout, Layout } from '$core/layout/layout';
 import { layOut } from '$core/layout/layOutBallot';
@@ -110,5 +111,14 @@ const ANSWERS = [
 	['B', 'NO']
 ] as const;
 
-export const pageOf = (contest: string, { pages }: Layout): number =>
-	pages.find(({ contests }) => contests.some((one) => one.contest === contest))?.page ?? 1;
+export const pageOf = (contest: string, layout: Layout): number => placed(contest, layout).page;
+
+export const headingOf = (contest: string, layout: Layout): Box => placed(contest, layout).heading;
+
+function placed(contest: string, { pages }: Layout): { readonly page: number; readonly heading: Box } {
+	for (const { page, contests } of pages) {
+		const found = contests.find((one) => one.contest === contest);
+		if (found) return { page, heading: found.heading };
+	}
+	throw new RangeError(`placed: expected a contest of the layout, got "${contest}"`);
+}

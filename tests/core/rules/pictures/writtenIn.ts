@@ -1,5 +1,6 @@
+import type { ChoiceLayout } from '$core/layout/layout';
 import type { Saying } from '$core/rules/vocabulary';
-import type { Pen } from './pen';
+import { afterName, type Pen } from './pen';
 import type { At, Situation, Words } from './picture';
 
 const lineOf = (at: At, line: string): Words['box'] => {
@@ -14,6 +15,9 @@ const onLine =
 
 /** Where somebody writes who writes over a printed name. */
 const overName = ({ x, y, height }: Words['box']): Words['box'] => ({ x, y: y - 4, width: 110, height: height + 5 });
+
+/** Room for a name behind a printed one. */
+const nameBehind = (row: ChoiceLayout): Words['box'] => ({ ...afterName(row), width: 90 });
 
 /** A name on W's line, with or without its target filled. */
 const written = (pen: Pen, at: At, filled: boolean) => [
@@ -57,6 +61,32 @@ export const WRITTEN_IN: Readonly<Record<string, Situation>> = {
 		words: (at) => [{ box: overName(at('B').name), says: 'name' }],
 		sees: { B: ['scribble on-name'] },
 		levels: { B: 'empty' }
+	},
+	'name-elsewhere': {
+		meaning: 'nothing filled, another name behind A’s printed name, off the write-in line',
+		needs: ['A'],
+		draw: (pen, at) => pen.write(nameBehind(at('A'))),
+		words: (at) => [{ box: nameBehind(at('A')), says: 'name' }],
+		sees: { A: ['writing after-name'] },
+		levels: { A: 'empty' }
+	},
+	'yes-written': {
+		meaning: 'a measure with nothing filled, "yes" behind the answer yes',
+		contest: 'measure',
+		needs: ['YES', 'NO'],
+		draw: (pen, at) => pen.write(afterName(at('YES'))),
+		words: (at) => [{ box: afterName(at('YES')), says: 'yes' }],
+		sees: { YES: ['writing after-name'] },
+		levels: { YES: 'empty', NO: 'empty' }
+	},
+	'no-filled-yes-written': {
+		meaning: 'a measure with no filled, "yes" behind the answer yes',
+		contest: 'measure',
+		needs: ['YES', 'NO'],
+		draw: (pen, at) => [...pen.place('fill', at('NO')), ...pen.write(afterName(at('YES')))],
+		words: (at) => [{ box: afterName(at('YES')), says: 'yes' }],
+		sees: { YES: ['writing after-name'], NO: ['fill in-target'] },
+		levels: { YES: 'empty', NO: 'dark' }
 	},
 	'filled-and-empty-line': {
 		meaning: 'A filled, the write-in target filled, no name on its line',
