@@ -30,6 +30,8 @@ export interface CompiledClause {
 	readonly opposed: boolean;
 	/** Rank events that its condition names. */
 	readonly rankEvents: readonly string[];
+	/** A list of this clause alone, as most decisions have it: made once. */
+	readonly alone: readonly CompiledClause[];
 }
 
 export interface CompiledRulebook {
@@ -78,7 +80,8 @@ function compileScope({ clauses, id }: Rulebook, scope: Scope): readonly Compile
 		}
 	return sorted.map((clause, place) => {
 		const when = compileCondition(clause.when);
-		return {
+		const alone: CompiledClause[] = [];
+		const one: CompiledClause = {
 			clause,
 			when,
 			needs: scope === 'choice' ? needsOf(when) : [],
@@ -87,8 +90,11 @@ function compileScope({ clauses, id }: Rulebook, scope: Scope): readonly Compile
 			exceptions: exceptions[place] ?? [],
 			opposed:
 				(clause.conflictsWith?.length ?? 0) > 0 || clauses.some((other) => other.conflictsWith?.includes(clause.id)),
-			rankEvents: rankEventsOf(clause.when)
+			rankEvents: rankEventsOf(clause.when),
+			alone
 		};
+		alone.push(one);
+		return one;
 	});
 }
 

@@ -42,24 +42,26 @@ function settle(
 	let sure: string | undefined;
 	let agreed = true;
 	let givesVote = false;
-	const held: CompiledClause[] = [];
-	const applying: CompiledClause[] = [];
+	let first: CompiledClause | undefined;
+	let count = 0;
 	for (let i = 0; i < clauses.length; i++) {
 		const clause = clauses[i];
 		const applies = active[i] ?? NO;
 		if (!clause || applies === NO) continue;
-		held.push(clause);
+		first ??= clause;
+		count++;
 		givesVote ||= clause.result !== 'no-vote';
 		if (applies !== YES) continue;
-		applying.push(clause);
 		agreed &&= sure === undefined || sure === clause.result;
 		sure ??= clause.result;
 	}
 	// Where nothing stands at a choice, a clause that might take its vote away has nothing to take.
 	const matters = cell.possible || sure !== undefined || givesVote;
-	if (held.length === 0 || !matters) return NOTHING_SAID;
+	if (!first || !matters) return NOTHING_SAID;
+	const held = count === 1 ? first.alone : clauses.filter((_, i) => active[i] !== NO);
 	if (sure === undefined || sure === 'refer' || !agreed || held.some(({ result }) => result !== sure))
 		return { result: 'open', clauses: held };
+	const applying = count === 1 ? held : clauses.filter((_, i) => active[i] === YES);
 	return { result: sure as CellResult, clauses: applying };
 }
 

@@ -68,13 +68,13 @@ interface Spoken {
 
 /** Clauses of a ranking speak of its steps, in `decideRanking`; the rest of the contest as a whole. */
 function speaking(clauses: readonly CompiledClause[], { active }: Weighed, held: Truth): readonly CompiledClause[] {
-	let found: CompiledClause[] | undefined;
+	let found = NONE;
 	for (let i = 0; i < clauses.length; i++) {
 		const clause = clauses[i];
 		if (!clause || active[i] !== held || clause.result === 'stop-ranking' || clause.result === 'pass-rank') continue;
-		(found ??= []).push(clause);
+		found = found.length === 0 ? clause.alone : [...found, clause];
 	}
-	return found ?? NONE;
+	return found;
 }
 
 const keyOf = ({ outcome, votes }: Verdict): string => [outcome, ...votes].join('\n');
@@ -133,7 +133,7 @@ function choose({ prefer }: CompiledClause, { decisions, contest: { voteFor }, a
 
 function verdictOf(clause: CompiledClause, base: Verdict, spoken: Spoken): Verdict {
 	const result = clause.result as 'prefer' | 'vote' | 'machine' | Exclude<PeopleOutcome, 'vote'>;
-	const clauses = [clause];
+	const clauses = clause.alone;
 	if (result === 'vote') return base;
 	if (result === 'prefer') return { outcome: 'vote', votes: choose(clause, spoken).votes, clauses };
 	if (result !== 'machine') return { outcome: result, votes: [], clauses };

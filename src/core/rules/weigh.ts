@@ -26,19 +26,25 @@ export function weigh(
 	extra?: (clause: CompiledClause) => Truth
 ): Weighed {
 	let met: Truth[] | undefined;
+	// The same list as `met` until an exception makes a difference.
 	let active: Truth[] | undefined;
 	for (let i = 0; i < clauses.length; i++) {
 		const clause = clauses[i];
 		if (!clause) continue;
 		let found = cell && !mayHold(clause.needs, cell) ? NO : testCondition(clause.when, at, cell);
 		if (extra && found !== NO) found = both(found, extra(clause));
-		if (found === NO && !active) continue;
-		met ??= new Array<Truth>(i).fill(NO);
-		active ??= new Array<Truth>(i).fill(NO);
-		met.push(found);
+		if (found === NO) continue;
+		met ??= nothing(clauses.length);
+		active ??= met;
+		met[i] = found;
 		let overridden: Truth = NO;
-		if (found !== NO) for (const by of clause.exceptions) overridden = either(overridden, active[by] ?? NO);
-		active.push(both(found, negate(overridden)));
+		for (const by of clause.exceptions) overridden = either(overridden, active[by] ?? NO);
+		const applies = both(found, negate(overridden));
+		if (active === met && applies !== found) active = [...met];
+		active[i] = applies;
 	}
 	return met && active ? { met, active } : NOTHING_MET;
 }
+
+/** A list of its full length at once: these are most of what deciding leaves behind. */
+const nothing = (length: number): Truth[] => new Array<Truth>(length).fill(NO);
