@@ -37,8 +37,8 @@ const STAIN_SHARE = 0.55;
 /** Narrower pieces have no inside to be soft in. */
 const LEAST_SOFT_MM = 0.6;
 
-/** A fold runs over this share of the page, or lies this near to where the sheet is folded and is so long. */
-const FOLD_PAGE_SHARE = 0.55;
+/** A fold runs from edge to edge of the page, this near, or lies this near to where the sheet is folded and is so long. */
+const FOLD_EDGE_MM = 12;
 const FOLD_NEAR_MM = 2.5;
 const FOLD_LEAST_MM = 25;
 
@@ -149,14 +149,15 @@ function findFolds(components: readonly Component[], sheet: PageLayout, part: Pi
 			const partFrom = level ? part.xPx : part.yPx;
 			const partLength = level ? part.widthPx : part.heightPx;
 			// In a window a crease runs from edge to edge of what is looked at.
-			const wanted = Math.min(FOLD_PAGE_SHARE * pageLength, Math.max(FOLD_LEAST_MM * PX_PER_MM, partLength - 4));
-			const isWhole = partLength < pageLength && (from > partFrom + 2 || to < partFrom + partLength - 2);
+			const edge = FOLD_EDGE_MM * PX_PER_MM;
+			const isAcross =
+				from <= Math.max(edge, partFrom + 2) && to >= Math.min(pageLength - edge, partFrom + partLength - 2);
 			const known =
 				level &&
 				sheet.foldsPt.some(
 					(fold) => Math.abs(fold * PX_PER_PT - middleOf(pieces[0] as Component, level)) < FOLD_NEAR_MM * PX_PER_MM
 				);
-			const long = to - from >= (isWhole ? FOLD_PAGE_SHARE * pageLength : wanted) && covered > 0.5 * (to - from);
+			const long = isAcross && to - from >= FOLD_LEAST_MM * PX_PER_MM && covered > 0.5 * (to - from);
 			if (long || (known && covered >= FOLD_LEAST_MM * PX_PER_MM))
 				folds.push({ kind: 'fold', confidence: known && long ? 0.95 : 0.85, components: pieces });
 		}

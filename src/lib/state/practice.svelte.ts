@@ -52,8 +52,6 @@ export class Practice {
 	finished = $state(false);
 	/** Whether the worker is ready. */
 	ready = $state(false);
-	/** Whether a question is with the worker. */
-	reading = $state(false);
 	failure = $state<string | undefined>(undefined);
 
 	#pages = $state.raw<readonly PageInk[]>([]);
@@ -63,9 +61,6 @@ export class Practice {
 	#targets = $state.raw<readonly TargetReading[]>([]);
 	#statement = $state.raw<BallotStatement | undefined>(undefined);
 	#reader: Reader | undefined;
-	#open = 0;
-	/** Work of the worker for the last reading, in milliseconds. */
-	lastWorkMs = $state.raw(0);
 
 	constructor(setup: PracticeSetup) {
 		this.setup = setup;
@@ -118,7 +113,10 @@ export class Practice {
 	/** Starts the worker, if it is not there. Call in the browser only; prerendering has none. */
 	async start(): Promise<void> {
 		if (this.#reader) return;
-		const reader = new Reader();
+		const reader = new Reader(({ marks, targets }) => {
+			this.#marks = marks;
+			this.#targets = targets;
+		});
 		this.#reader = reader;
 		const { election, layout, rulebook } = this.setup;
 		// Data, so fetched as data: a font's outlines need no parsing as a program.
@@ -206,23 +204,15 @@ export class Practice {
 	}
 
 	async #settle(asked: Promise<Reading>): Promise<void> {
-		this.#open += 1;
-		this.reading = true;
 		try {
-			const { contests, marks, targets, ballot, workMs } = await asked;
+			const { contests, ballot } = await asked;
 			const all = new Map(this.#contests);
 			for (const reading of contests) all.set(reading.contest, reading);
 			this.#contests = all;
-			this.#marks = marks;
-			this.#targets = targets;
 			this.#statement = ballot;
-			this.lastWorkMs = workMs;
 			this.failure = undefined;
 		} catch (error) {
 			this.failure = error instanceof Error ? error.message : String(error);
-		} finally {
-			this.#open -= 1;
-			this.reading = this.#open > 0;
 		}
 	}
 

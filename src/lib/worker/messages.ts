@@ -37,20 +37,25 @@ export interface PictureWindow {
 }
 
 /**
- * What changed since the last answer: readings of contests by id, all marks and all targets. Traces are left
- * out (empty): they are long, and few voters open one; `trace` asks for a contest's.
+ * Readings that changed since the last answer, by contest. Traces are left out (empty): they are long, and few voters
+ * open one; `trace` asks for a contest's.
  */
 export interface Reading {
 	readonly contests: readonly ContestReading[];
-	readonly marks: readonly Mark[];
-	readonly targets: readonly TargetReading[];
 	readonly ballot: BallotStatement;
 	/** Milliseconds of work in the worker, for the benchmark in the browser. */
 	readonly workMs: number;
 }
 
+/** All marks and targets of the ballot. Comes by itself a moment after a reading: the note is painted first. */
+export interface Found {
+	readonly marks: readonly Mark[];
+	readonly targets: readonly TargetReading[];
+}
+
 export type Answer =
 	| { readonly kind: 'read'; readonly number: number; readonly reading: Reading }
+	| { readonly kind: 'found'; readonly found: Found }
 	| { readonly kind: 'trace'; readonly number: number; readonly trace: readonly TraceStep[] }
 	| {
 			readonly kind: 'picture';

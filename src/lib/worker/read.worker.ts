@@ -2,7 +2,11 @@ import type { Answer, Question } from './messages';
 import { rehearse } from './rehearse';
 import { Session } from './session';
 
+/** Long enough for the page to paint a note. Found by trial. */
+const AFTER_READING_MS = 50;
+
 let session: Session | undefined;
+let telling: ReturnType<typeof setTimeout> | undefined;
 
 self.onmessage = ({ data }: MessageEvent<Question>) => {
 	try {
@@ -30,6 +34,11 @@ function answer(question: Question): void {
 	if (question.kind === 'set') session.set(question.pages);
 	const reading = session.read();
 	send({ kind: 'read', number, reading: { ...reading, workMs: performance.now() - began } });
+	const current = session;
+	clearTimeout(telling);
+	telling = setTimeout(() => {
+		send({ kind: 'found', found: current.found() });
+	}, AFTER_READING_MS);
 	if (question.kind === 'open') later(rehearse(session));
 }
 

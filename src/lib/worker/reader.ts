@@ -1,6 +1,7 @@
 import type { TraceStep } from '$core/reading/statement';
-import type { Answer, PictureWindow, Question, Reading } from './messages';
+import type { Answer, Found, PictureWindow, Question, Reading } from './messages';
 
+type Numbered = Exclude<Answer, { kind: 'found' }>;
 type Without<T> = T extends unknown ? Omit<T, 'number'> : never;
 
 /** A grey part of a page as the scanner sees it. */
@@ -16,13 +17,18 @@ export interface Picture {
  */
 export class Reader {
 	readonly #worker: Worker;
-	readonly #waiting = new Map<number, { resolve: (answer: Answer) => void; reject: (reason: Error) => void }>();
+	readonly #waiting = new Map<number, { resolve: (answer: Numbered) => void; reject: (reason: Error) => void }>();
 	#last = 0;
 
-	constructor() {
+	/** `onfound` is called with all marks and targets after each reading. */
+	constructor(onfound: (found: Found) => void) {
 		this.#worker = new Worker(new URL('./read.worker.ts', import.meta.url), { type: 'module' });
 		this.#worker.onmessage = (event: MessageEvent<Answer>) => {
 			const answer = event.data;
+			if (answer.kind === 'found') {
+				onfound(answer.found);
+				return;
+			}
 			const asked = this.#waiting.get(answer.number);
 			this.#waiting.delete(answer.number);
 			if (answer.kind === 'failed') asked?.reject(new Error(answer.message));
@@ -58,7 +64,7 @@ export class Reader {
 		this.#waiting.clear();
 	}
 
-	#ask(question: Without<Question>): Promise<Answer> {
+	#ask(question: Without<Question>): Promise<Numbered> {
 		this.#last += 1;
 		const number = this.#last;
 		return new Promise((resolve, reject) => {

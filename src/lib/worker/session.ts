@@ -12,7 +12,7 @@ import { printPage } from '$core/page/printPage';
 import { reachPt } from '$core/page/strokePath';
 import { readMarks, type OpenBallot } from '$core/read';
 import type { PeopleStatement, TraceStep } from '$core/reading/statement';
-import type { PictureWindow, Question, Reading } from './messages';
+import type { Found, PictureWindow, Question, Reading } from './messages';
 import type { Picture } from './reader';
 
 type Open = Extract<Question, { kind: 'open' }>;
@@ -62,7 +62,7 @@ export class Session {
 	/** Readings of all contests that changed since the last call, without their traces. */
 	read(): Omit<Reading, 'workMs'> {
 		this.#found = [...numberMarks(this.#found)];
-		const { pages, contests, ballot } = readMarks(this.#found, this.#open);
+		const { contests, ballot } = readMarks(this.#found, this.#open);
 		this.#people = new Map(contests.map(({ contest, people }) => [contest, people]));
 		const changed = contests
 			.map((reading) => ({ ...reading, people: untraced(reading.people) }))
@@ -72,11 +72,14 @@ export class Session {
 				this.#sent.set(reading.contest, text);
 				return !same;
 			});
+		return { contests: changed, ballot: untraced(ballot) };
+	}
+
+	/** All marks and targets, with the marks' ids as in the last reading. */
+	found(): Found {
 		return {
-			contests: changed,
-			marks: pages.flatMap(({ marks }) => marks),
-			targets: pages.flatMap(({ targets }) => targets),
-			ballot: untraced(ballot)
+			marks: this.#found.flatMap(({ marks }) => marks),
+			targets: this.#found.flatMap(({ targets }) => targets)
 		};
 	}
 

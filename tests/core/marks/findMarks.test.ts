@@ -4,7 +4,7 @@ import { county } from '$core/election/demo';
 import type { TargetStyle } from '$core/election/election';
 import { PT_PER_MM } from '$core/image';
 import { placeMark } from '$core/ink/placeMark';
-import type { Stroke, StrokePoint, Tool } from '$core/ink/stroke';
+import type { PageInk, Stroke, StrokePoint, Tool } from '$core/ink/stroke';
 import type { ChoiceLayout } from '$core/layout/layout';
 import { layOut } from '$core/layout/layOutBallot';
 import { findMarks } from '$core/marks/findMarks';
@@ -199,5 +199,34 @@ describe('a mark', () => {
 			),
 			{ numRuns: 12 }
 		);
+	});
+});
+
+describe('a crease', () => {
+	const { layout, read } = sheetOf(county.target);
+	const kinds = (strokes: readonly Stroke[], mishaps: PageInk['mishaps'] = []) => {
+		const anchors = layout.pages[0]!.choices.map((choice) => choice.target);
+		const print = printPage(layout, 1);
+		const image = inkPage(print, { page: 1, strokes, mishaps }, anchors);
+		return findMarks(image, print, layout, 1, { thresholds: county.thresholds }).marks.map(({ kind }) => kind);
+	};
+	const y = layout.pages[0]!.choices[3]!.name.y;
+	const line = (tool: Tool, from: number, to: number): Stroke => ({
+		tool,
+		points: Array.from({ length: 20 }, (_, i) => [from + ((to - from) * i) / 19, y + 0.4 * Math.sin(i)])
+	});
+
+	test('is not made of two pale lines through names that lie level in two columns', () => {
+		const lines = [line('faint', 70, 240), line('pencil', 316, 424)];
+		expect(kinds(lines)).not.toContain('fold');
+		expect(kinds(lines)).toHaveLength(2);
+		expect(read(lines).marks).toHaveLength(2);
+	});
+
+	test('runs from edge to edge, anywhere on the sheet', () => {
+		for (const at of [200, 264, 351.5, 528, 640])
+			expect(kinds([], [{ kind: 'fold', at, along: 'x' }]), String(at)).toContain('fold');
+		for (const at of [150, 306, 470])
+			expect(kinds([], [{ kind: 'fold', at, along: 'y' }]), String(at)).toContain('fold');
 	});
 });
