@@ -3,6 +3,7 @@ import { check } from './verbs/check';
 import { layout } from './verbs/layout';
 import { read } from './verbs/read';
 import { rulebooks } from './verbs/rulebooks';
+import { sheet } from './verbs/sheet';
 import { BadInput, BadUsage } from './failures';
 
 /**
@@ -14,7 +15,8 @@ const VERBS: Readonly<Record<string, (args: readonly string[]) => number | Promi
 	read,
 	check,
 	rulebooks,
-	answers
+	answers,
+	sheet
 };
 
 const USAGE = `usage: fairhand VERB [options]
@@ -29,6 +31,9 @@ const USAGE = `usage: fairhand VERB [options]
       the rulebooks that are there
   answers QUERY [--lang TAG] [--on DATE] [--election FILE]
       one JSON line for each answer that fits a caller's words, best first
+  sheet [--election FILE] [--style ID] [--page N] [--languages en,es] [--paper letter|a4]
+        [--colour tint|grey] [--format svg|pdf] [--out FILE]
+      one page of a practice sheet, ready to print
 
 Without --election, the demo county's file is used; without --style, its first style; without
 --rulebook, the election's own.`;
