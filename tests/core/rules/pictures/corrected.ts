@@ -37,6 +37,13 @@ export const CORRECTED: Readonly<Record<string, Situation>> = {
 		draw: (pen, at) => [...pen.place('fill', at('A')), ...pen.place('cross-out', at('B'))],
 		sees: { A: ['fill in-target'], B: ['strike on-name'] }
 	},
+	'cross-other-struck': {
+		meaning: 'X marks throughout; here an X in A, a line through B’s empty target and its name',
+		needs: ['A', 'B'],
+		elsewhere: 'cross',
+		draw: (pen, at) => [...pen.place('cross', at('A')), ...pen.place('cross-out', at('B'))],
+		sees: { A: ['cross in-target'], B: ['strike on-name'] }
+	},
 	'two-filled-one-erased': {
 		meaning: 'A and B filled in pencil, B rubbed out, with some of it left',
 		needs: ['A', 'B'],
@@ -47,5 +54,13 @@ export const CORRECTED: Readonly<Record<string, Situation>> = {
 		],
 		sees: { A: ['fill in-target'], B: ['erasure in-target'] },
 		levels: { A: 'dark' }
+	},
+	'yes-erased': {
+		meaning: 'a measure with yes filled in pencil and rubbed at one end, most of it still dark',
+		contest: 'measure',
+		needs: ['YES', 'NO'],
+		draw: (pen, at) => [...pen.place('fill', at('YES'), 'pencil'), ...pen.rub(at('YES'), 0.9)],
+		sees: { YES: ['fill in-target', 'smudge in-target'] },
+		levels: { YES: 'dark', NO: 'empty' }
 	}
 };

@@ -108,18 +108,35 @@ export const FILLED_AND_MORE: Readonly<Record<string, Situation>> = {
 		sees: { A: ['fill in-target'], B: ['fill in-target', 'writing after-name'] }
 	},
 	'title-struck': {
-		meaning: 'A filled, the title of the contest scribbled over',
+		meaning: 'A filled, the title of the contest struck out with a line to and fro',
 		needs: ['A'],
-		draw: (pen, at, heading) => [
+		draw: (pen, at, { x, y, width }) => {
+			const there = Array.from({ length: 9 }, (_, i) => [x + (i % 2 === 0 ? 0 : width), y + 3 + 1.4 * i] as const);
+			return [...pen.place('fill', at('A')), ...pen.line(...there)];
+		},
+		sees: { A: ['fill in-target'], none: ['scribble heading'] }
+	},
+	'title-line': {
+		meaning: 'A filled, one line through the title of the contest',
+		needs: ['A'],
+		draw: (pen, at, { x, y, width }) => [
 			...pen.place('fill', at('A')),
-			...pen.line(
-				...Array.from(
-					{ length: 15 },
-					(_, i) => [heading.x + 4 + (40 * i) / 14, heading.y + (i % 2 === 0 ? 3 : 15)] as const
-				)
-			)
+			...pen.line([x - 2, y + 8], [x + width + 2, y + 9])
 		],
-		// The reader takes a busy line off targets and names for a note; nobody has read it.
+		sees: { A: ['fill in-target'], none: ['stroke heading'] }
+	},
+	'title-zigzag': {
+		meaning: 'A filled, a zigzag over the title of the contest that may be a note as well',
+		needs: ['A'],
+		draw: (pen, at, { x, y, width }) => {
+			const turns = Array.from(
+				{ length: 30 },
+				(_, i) => [x + 2 + ((width - 4) * i) / 29, y + (i % 2 === 0 ? 3 : 15)] as const
+			);
+			return [...pen.place('fill', at('A')), ...pen.line(...turns)];
+		},
+		words: (_at, { x, y, width }) => [{ box: { x, y, width, height: 18 }, says: 'remark' }],
+		// The reader takes a busy line off targets and names for a note.
 		sees: { A: ['fill in-target'], none: ['writing heading'] }
 	},
 	'yes-and-no': {

@@ -136,7 +136,8 @@ export const MARKED_ONCE: Readonly<Record<string, Situation>> = {
 		meaning: 'a line from A’s target to A’s name',
 		needs: ['A'],
 		draw: (pen, at) => pen.place('join-arrow', at('A')),
-		sees: { A: ['join in-target'] }
+		sees: { A: ['join in-target'] },
+		levels: { A: 'unsure' }
 	},
 	'filled-unseen': {
 		meaning: 'A filled with so faint a pen that the machine sees nothing',

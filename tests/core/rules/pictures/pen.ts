@@ -18,6 +18,8 @@ export interface Pen {
 	/** A hasty line to and fro over a target's inside, over a share of its width: the fewer turns, the more stays bare. */
 	readonly scrawl: (row: ChoiceLayout, turns: number, share: number) => readonly Stroke[];
 	readonly line: (...corners: readonly Corner[]) => readonly Stroke[];
+	/** An eraser to and fro over the right end of a target, from a share of its width on. */
+	readonly rub: (row: ChoiceLayout, from: number) => readonly Stroke[];
 	/** Handwriting that says nothing, in a box. */
 	readonly write: (box: Box) => readonly Stroke[];
 }
@@ -37,6 +39,15 @@ export function penFor(shape: TargetShape, side: TargetSide, seed: number): Pen 
 			)
 		],
 		line: (...corners) => [handStroke(handOf('ballpoint'), corners)],
+		rub: ({ target: { x, y, width, height } }, from) => [
+			handStroke(
+				handOf('eraser'),
+				Array.from({ length: 7 }, (_, i): Corner => [
+					x + width * (from + (0.5 * i) / 6),
+					y + height * (0.5 + (i % 2 === 0 ? -0.55 : 0.55))
+				])
+			)
+		],
 		write: (box) => writeSquiggle(handOf('ballpoint'), box)
 	};
 }

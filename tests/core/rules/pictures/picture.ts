@@ -1,5 +1,6 @@
 import type { TargetShape } from '$core/election/election';
 import type { Box } from '$core/geometry';
+import type { PlaceableMark } from '$core/ink/placeMark';
 import type { Stroke } from '$core/ink/stroke';
 import type { ChoiceLayout } from '$core/layout/layout';
 import type { TargetLevel } from '$core/marks/mark';
@@ -29,13 +30,15 @@ export interface Situation {
 	readonly needs: readonly string[];
 	/** Strokes of the contest; `heading` is where its title is printed. */
 	readonly draw: (pen: Pen, at: At, heading: Box) => readonly Stroke[];
-	readonly words?: (at: At) => readonly Words[];
+	readonly words?: (at: At, heading: Box) => readonly Words[];
 	/** Ink in the margin of the contest's page, with what it says. */
 	readonly margin?: Words;
 	readonly told?: Omit<Told, 'words'>;
 	/** Contests that stay blank, or that are filled, otherwise than a normal voter would. */
 	readonly blank?: readonly string[];
 	readonly filled?: readonly string[];
+	/** The mark of a voter who marks the other contests in another way than filling them. */
+	readonly elsewhere?: PlaceableMark;
 	/**
 	 * What the reader should see in the contest: by role ("none" for what belongs to no choice), its marks as "kind place", in any order. Several that
 	 * would all be a right name of the mark are parted by "|"; "+B" at the end: the same mark also touches B.

@@ -91,9 +91,11 @@ function drawAndRead(situation: Situation, everywhere: boolean, shape: TargetSha
 		const rows = rowsOf(one, layout);
 		const isOdd = one.id === main || (everywhere && situation.needs.every((role) => rows.has(role)));
 		const at = atRows(one, rows);
-		if (isOdd) strokes.get(page)?.push(...situation.draw(pen, at, headingOf(one.id, layout)));
+		const heading = headingOf(one.id, layout);
+		if (isOdd) strokes.get(page)?.push(...situation.draw(pen, at, heading));
 		else if (!everywhere) strokes.get(page)?.push(...normally(one, situation, pen, at));
-		if (isOdd) words.push(...(situation.words?.(at) ?? []).map((written) => ({ page, words: written, contest: one })));
+		if (isOdd)
+			words.push(...(situation.words?.(at, heading) ?? []).map((written) => ({ page, words: written, contest: one })));
 	}
 	if (situation.margin) {
 		const page = pageOf(main, layout);
@@ -132,12 +134,17 @@ function atRows({ id }: Contest, rows: ReturnType<typeof rowsOf>): At {
 	};
 }
 
-/** As many choices filled as allowed; of a party's contests only those of the first party, which is preferred. */
-function normally(contest: Contest, { blank = [], filled = [] }: Situation, pen: Pen, at: At): readonly Stroke[] {
+/** As many choices marked as allowed; of a party's contests only those of the first party, which is preferred. */
+function normally(
+	contest: Contest,
+	{ blank = [], filled = [], elsewhere = 'fill' }: Situation,
+	pen: Pen,
+	at: At
+): readonly Stroke[] {
 	const { id, party, voteFor, kind } = contest;
 	if (blank.includes(id) || (party !== undefined && party !== PREFERRED && !filled.includes(id))) return [];
 	const first = [...rolesOf(contest).keys()].slice(0, voteFor);
-	return first.flatMap((role) => pen.place('fill', at(kind === 'ranked' ? `${role}1` : role)));
+	return first.flatMap((role) => pen.place(elsewhere, at(kind === 'ranked' ? `${role}1` : role)));
 }
 
 const PREFERRED = 'lantern';
