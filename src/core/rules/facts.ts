@@ -3,6 +3,7 @@ import type { Choice, Contest, ContestKind, Election, TargetShape } from '../ele
 import type { Layout } from '../layout/layout';
 import type { Mark, PageMarks, TargetLevel, TargetReading } from '../marks/mark';
 import type { MachineStatement } from '../reading/statement';
+import { takesInBoth } from './betweenTargets';
 import { encodeMark, isPossibleVote, targetKey, type MarkFact } from './markFacts';
 import { INKED_BIT } from './needs';
 import type { Channel, Count } from './rule';
@@ -80,7 +81,7 @@ export function gatherFacts(
 	const { contests } = ballotOf(election, layout.style);
 	const seenPages = new Set(pages.map(({ page }) => page));
 	const seen = contests.filter(({ id }) => machine.has(id));
-	const found = pages.flatMap((page) => page.marks);
+	const found = pages.flatMap((page) => page.marks.map((mark) => takesInBoth(mark, layout)));
 	const byContest = groupBy(found, ({ contest }) => contest);
 	const inked = new Set(
 		pages.flatMap(({ targets }) =>

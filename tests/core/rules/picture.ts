@@ -211,4 +211,4 @@ const electionOf = (contests: readonly Contest[]): Election =>
 	}) as unknown as Election;
 
 const layoutOf = (pages: readonly number[], shape: TargetShape): Layout =>
-	({ style: 'style', shape, pages: pages.map((page) => ({ page })) }) as unknown as Layout;
+	({ style: 'style', shape, pages: pages.map((page) => ({ page, choices: [] })) }) as unknown as Layout;
