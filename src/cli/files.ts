@@ -5,6 +5,7 @@ import type { Election, Problem } from '../core/election/election';
 import { parseElection } from '../core/election/parseElection';
 import type { PrintedWords } from '../core/layout/words';
 import { checkRulebook } from '../core/rules/checkRulebook';
+import type { PhotoRefusal } from '../core/photo/refusals';
 import type { Rulebook } from '../core/rules/rule';
 import { BadInput } from './failures';
 
@@ -87,6 +88,14 @@ export function wordsOf(languages: readonly string[]): PrintedWords {
 		return [language, bundle.layout] as const;
 	});
 	return Object.fromEntries(entries);
+}
+
+/** What is said of a photo that is not read, in English: the command line speaks no other language. */
+export function photoWords(): Readonly<Record<PhotoRefusal, string>> {
+	const bundle = JSON.parse(textOf(join(ROOT, 'locales', 'en.json'))) as {
+		readonly photo: { readonly refusal: Readonly<Record<PhotoRefusal, string>> };
+	};
+	return bundle.photo.refusal;
 }
 
 const lineOf = (file: string, { path, message }: Problem): string => `${file}: ${path}: ${message}`;

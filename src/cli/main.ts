@@ -24,7 +24,7 @@ const USAGE = `usage: fairhand VERB [options]
   layout [--election FILE] [--style ID] [--languages en,es]
       where everything is on the ballot's pages, in points
   read FILE... [--election FILE] [--style ID] [--rulebook ID|FILE]
-      one JSON line for each ink file: marks, readings, advice
+      one JSON line for each ink file or photo (JPEG, PNG) of a practice sheet: marks, readings, advice
   check FILE
       one JSON line for each problem of an election file
   rulebooks

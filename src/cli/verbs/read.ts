@@ -9,13 +9,18 @@ import { printPage } from '../../core/page/printPage';
 import { readBallot, type BallotReading, type OpenBallot } from '../../core/read';
 import type { Rulebook } from '../../core/rules/rule';
 import { BadUsage } from '../failures';
-import { electionOf, rulebookOf, styleOf, wordsOf } from '../files';
+import { electionOf, photoWords, rulebookOf, styleOf, wordsOf } from '../files';
 import { optionsOf } from '../options';
+import { PhotoReader } from '../photos';
+import { greyOf, isPicture } from '../picture';
 import { print } from '../print';
 import { tuple } from './layout';
 
 /** An ink file of a very full ballot is about 1 MB; this leaves room and keeps a wrong file out of memory. */
 const LARGEST_INK_BYTES = 24 * 1024 * 1024;
+
+/** The largest photo that phones save. */
+const LARGEST_PHOTO_BYTES = 60 * 1024 * 1024;
 
 /** Why a file was not read: a code to count by and a line for people. */
 interface Refused {
@@ -36,9 +41,10 @@ export function read(args: readonly string[]): number {
 		opened.set(id, ballot);
 		return ballot;
 	};
+	const photos = new PhotoReader(election, rulebook);
 	let refusals = 0;
 	for (const file of files) {
-		const result = readFile(file, election, style, open);
+		const result = readFile(file, election, style, open, photos);
 		if ('refused' in result) {
 			refusals += 1;
 			print({ file, refused: result.refused });
@@ -55,12 +61,19 @@ function openBallot(election: Election, style: string, rulebook: Rulebook): Open
 
 type Result = { readonly refused: Refused } | { readonly reading: BallotReading; readonly open: OpenBallot };
 
-function readFile(file: string, election: Election, style: string, open: (style: string) => OpenBallot): Result {
-	const text = inkText(file);
-	if ('refused' in text) return text;
+function readFile(
+	file: string,
+	election: Election,
+	style: string,
+	open: (style: string) => OpenBallot,
+	photos: PhotoReader
+): Result {
+	const content = contentOf(file);
+	if ('refused' in content) return content;
+	if (isPicture(content.bytes)) return readPhoto(content.bytes, photos);
 	let document: unknown;
 	try {
-		document = JSON.parse(text.text);
+		document = JSON.parse(content.bytes.toString('utf8'));
 	} catch {
 		return refuse('not-json', 'expected ink as JSON, got something else; check that the file is whole');
 	}
@@ -87,19 +100,32 @@ function readFile(file: string, election: Election, style: string, open: (style:
 	};
 }
 
-function inkText(file: string): { readonly refused: Refused } | { readonly text: string } {
+function contentOf(file: string): { readonly refused: Refused } | { readonly bytes: Buffer } {
 	try {
 		const { size } = statSync(file);
-		if (size > LARGEST_INK_BYTES)
-			return refuse('too-large', `expected at most ${LARGEST_INK_BYTES} bytes of ink, got ${size}; split it by page`);
+		if (size > LARGEST_PHOTO_BYTES)
+			return refuse('too-large', `expected at most ${LARGEST_PHOTO_BYTES} bytes, got ${size}; take a smaller photo`);
 		const bytes = readFileSync(file);
-		// A picture begins with bytes that no JSON has.
-		if (bytes[0] === 0x89 || bytes[0] === 0xff)
-			return refuse('not-ink', 'expected ink as JSON, got a picture; this version reads ink files only');
-		return { text: bytes.toString('utf8') };
+		if (size > LARGEST_INK_BYTES && !isPicture(bytes))
+			return refuse('too-large', `expected at most ${LARGEST_INK_BYTES} bytes of ink, got ${size}; split it by page`);
+		return { bytes };
 	} catch (error) {
 		return refuse('unreadable', `cannot be read: ${error instanceof Error ? error.message : String(error)}`);
 	}
+}
+
+/** A photo of one page of a practice sheet; its code says which. */
+function readPhoto(bytes: Buffer, photos: PhotoReader): Result {
+	let result: ReturnType<PhotoReader['flatten']>;
+	try {
+		result = photos.flatten(greyOf(bytes));
+	} catch (error) {
+		if (error instanceof RangeError) throw error;
+		return refuse('damaged', `expected a whole JPEG or PNG: ${error instanceof Error ? error.message : String(error)}`);
+	}
+	if ('refused' in result) return refuse(result.refused, photoWords()[result.refused]);
+	const open = photos.openOf(result.code);
+	return { reading: readBallot(new Map([[result.code.page, result.page]]), open), open };
 }
 
 const refuse = (code: string, message: string): { readonly refused: Refused } => ({ refused: { code, message } });

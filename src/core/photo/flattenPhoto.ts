@@ -1,0 +1,158 @@
+import { PAGE_DPI, PX_PER_PT, type GreyImage } from '../image';
+import { parseSheetCode, type SheetCode } from '../sheet/sheetCode';
+import { codeCorners } from '../sheet/signs';
+import { alignPrint } from './alignPrint';
+import { lightest } from './blur';
+import { findSigns } from './findSigns';
+import { findCode } from './findCode';
+import { findFocus } from './focus';
+import type { DecodeCode, FoundCode } from './foundCode';
+import { homographyOf, slopesAt, type Homography } from './homography';
+import { liftInk } from './liftInk';
+import { rectify } from './pageMap';
+import type { PhotoRefusal } from './refusals';
+import { pyramidOf } from './shrink';
+
+/** A printed page to compare photos with. */
+export interface PhotoSheet {
+	/** The layout's version as its code says it. */
+	readonly version: string;
+	/** The printed sheet at 200 dpi and its halves; see `pyramidOf`. */
+	readonly prints: readonly GreyImage[];
+}
+
+export interface PhotoContext {
+	/** Id of the election whose sheets are read. */
+	readonly election: string;
+	/** The sheet of this election that a code names; undefined where there is none. */
+	readonly sheetOf: (code: SheetCode) => PhotoSheet | undefined;
+	readonly decode: DecodeCode;
+}
+
+/** How good a photo is; what stands outside its limit refuses it. */
+export interface PhotoQuality {
+	/** Pixels of the photo to an inch of the sheet, where they are fewest. */
+	readonly dpi: number;
+	/** Angle from straight above, in degrees, as the sheet's middle looks. */
+	readonly slant: number;
+	/** Standard deviation of the blur, in pixels of a 200 dpi page. */
+	readonly blurPx: number;
+	/** Share of the print's contrast that is left. */
+	readonly contrast: number;
+	/** Grey of most of the paper in the photo. */
+	readonly light: number;
+	/** How far parts of the print are from where they should be: middle and 95th of a hundred, in points. */
+	readonly residualPt: number;
+	readonly residual95Pt: number;
+	/** Share of the parts of the print that were found again. */
+	readonly seen: number;
+}
+
+export type Flattened =
+	| { readonly code: SheetCode; readonly page: GreyImage; readonly quality: PhotoQuality }
+	| { readonly refused: PhotoRefusal; readonly code?: SheetCode; readonly quality?: Partial<PhotoQuality> };
+
+/**
+ * Where a photo stops being read. The limits it is made for are 150 dpi, 40 degrees and a blur of 1.5; these are a little
+ * beyond, where readings still held. Found by trial with `tests/bench/photos.ts`.
+ */
+export const PHOTO_LIMITS = {
+	leastDpi: 120,
+	mostSlant: 52,
+	mostBlurPx: 2.1,
+	leastContrast: 0.5,
+	leastLight: 45,
+	mostResidual95Pt: 0.7,
+	leastSeen: 0.6
+} as const;
+
+/** The shorter side of the smallest picture that the search for corner marks uses, in pixels. */
+const LEAST_LEVEL_PX = 200;
+
+/**
+ * From a photo, grey and of any size, to the grey page at 200 dpi that a scanner would give, or the reason why not. Looks
+ * for the code, then the corner marks, then lays the photo on the print part by part, and takes blur, light and flare off.
+ */
+export function flattenPhoto(photo: GreyImage, { election, sheetOf, decode }: PhotoContext): Flattened {
+	const found = findCode(photo, decode);
+	if (!found) return { refused: 'not-our-sheet' };
+	if (found.text === undefined) return { refused: 'code-unreadable' };
+	const code = parseSheetCode(found.text);
+	if (!code) return { refused: 'not-our-sheet' };
+	if (code.election !== election) return { refused: 'other-election', code };
+	const sheet = sheetOf(code);
+	if (sheet?.version !== code.version) return { refused: 'other-layout', code };
+	const refuse = (refused: PhotoRefusal, quality?: Partial<PhotoQuality>): Flattened => ({
+		refused,
+		code,
+		...(quality ? { quality } : {})
+	});
+	const { prints } = sheet;
+	const [print] = prints;
+	if (!print) throw new RangeError('flattenPhoto: expected the print of the sheet, got none');
+
+	const levels = pyramidOf(photo, LEAST_LEVEL_PX);
+	const near = viewOfCode(found);
+	if (!near) return refuse('not-our-sheet');
+	const signs = findSigns(levels, prints, found.corners);
+	const view = 'signs' in signs ? signs.signs.view : near;
+	const [width, height] = [print.width, print.height];
+	const places =
+		'signs' in signs
+			? [
+					[0, 0],
+					[width, 0],
+					[0, height],
+					[width, height]
+				]
+			: [[0.9 * width, 40]];
+	const dpi = Math.min(...places.map(([x, y]) => dpiAt(view, x ?? 0, y ?? 0)));
+	const slant = 'signs' in signs ? slantAt(view, width / 2, height / 2) : slantAt(view, 0.9 * width, 40);
+	if (slant > PHOTO_LIMITS.mostSlant) return refuse('too-steep', { dpi, slant });
+	if (dpi < PHOTO_LIMITS.leastDpi) return refuse('too-far', { dpi, slant });
+	if (!('signs' in signs)) return refuse('corner-covered', { dpi, slant });
+
+	const { map, residualPt, residual95Pt, seen } = alignPrint(levels, prints, view);
+	const picture = rectify(levels, map, 1);
+	const { sigmaPx, contrast } = findFocus(picture, print, lightest(print));
+	const quality = { dpi, slant, blurPx: sigmaPx, contrast, light: lightOf(picture), residualPt, residual95Pt, seen };
+	if (quality.light < PHOTO_LIMITS.leastLight || contrast < PHOTO_LIMITS.leastContrast)
+		return refuse('too-dark', quality);
+	if (sigmaPx > PHOTO_LIMITS.mostBlurPx) return refuse('too-blurred', quality);
+	if (seen < PHOTO_LIMITS.leastSeen) return refuse('not-our-sheet', quality);
+	if (residual95Pt > PHOTO_LIMITS.mostResidual95Pt) return refuse('not-flat', quality);
+	return { code, page: liftInk(picture, print, { sigmaPx, contrast }), quality };
+}
+
+const viewOfCode = ({ corners }: FoundCode): Homography | undefined =>
+	homographyOf(
+		codeCorners().map(({ x, y }) => ({ x: x * PX_PER_PT, y: y * PX_PER_PT })),
+		corners
+	);
+
+/** Pixels of the photo to an inch of the page, by area, at a place of the page. */
+function dpiAt(view: Homography, x: number, y: number): number {
+	const [a, b, c, d] = slopesAt(view, x, y);
+	return PAGE_DPI * Math.sqrt(Math.abs(a * d - b * c));
+}
+
+/** How much shorter one direction looks than the other, as the angle that makes it so, in degrees. */
+function slantAt(view: Homography, x: number, y: number): number {
+	const [a, b, c, d] = slopesAt(view, x, y);
+	const sum = a * a + b * b + c * c + d * d;
+	const area = Math.abs(a * d - b * c);
+	const root = Math.sqrt(Math.max(0, sum * sum - 4 * area * area));
+	return (Math.acos(Math.sqrt((sum - root) / (sum + root))) * 180) / Math.PI;
+}
+
+/** Grey that three quarters of the picture stay under: paper. */
+function lightOf({ data }: GreyImage): number {
+	const counts = new Uint32Array(256);
+	for (let i = 0; i < data.length; i += 5) counts[data[i] as number] = (counts[data[i] as number] as number) + 1;
+	let below = 0;
+	for (let grey = 0; grey < 256; grey++) {
+		below += counts[grey] as number;
+		if (below >= (0.6 * data.length) / 5) return grey;
+	}
+	return 255;
+}

@@ -1,0 +1,121 @@
+import type { GreyImage } from '../image';
+
+/** Side of the squares in which the light is taken, in pixels, and every which pixel of them is looked at. */
+const SQUARE_PX = 8;
+const STEP_PX = 2;
+const LEAST_SAMPLES = 4;
+
+/**
+ * Squares to each side over which the light is closed: what is darker than its surroundings on both sides within this
+ * reach is ink, a filled target for one; what stays dark beyond is shadow. Found by trial: 3 squares are 56 px across.
+ */
+const REACH = 3;
+
+/** Grey of bare paper, at the middle of each square. */
+export interface PaperLight {
+	readonly columns: number;
+	readonly rows: number;
+	readonly greys: Float32Array;
+}
+
+/**
+ * How bright bare paper is over the page. `print`: the printed page as blurred as the picture; only where it is all but
+ * white is the paper bare.
+ */
+export function paperLight(picture: GreyImage, print: GreyImage, printWhite: number): PaperLight {
+	const columns = Math.ceil(picture.width / SQUARE_PX);
+	const rows = Math.ceil(picture.height / SQUARE_PX);
+	const greys = new Float32Array(columns * rows);
+	for (let row = 0; row < rows; row++)
+		for (let column = 0; column < columns; column++)
+			greys[row * columns + column] = greyOf(picture, print, printWhite, column * SQUARE_PX, row * SQUARE_PX);
+	// Closed: the lightest around, and of that the darkest around. A slope of light comes out as it went in.
+	const closed = extreme(extreme(greys, columns, rows, REACH, lighter), columns, rows, REACH, darker);
+	return { columns, rows, greys: smoothed(closed, columns, rows) };
+}
+
+/** Fills `along` with the light at the middle of each pixel of row `y`, between the squares' middles in proportion. */
+export function lightsAlong({ columns, rows, greys }: PaperLight, y: number, along: Float32Array): void {
+	const fy = Math.max(0, Math.min(rows - 1.001, (y + 0.5) / SQUARE_PX - 0.5));
+	const y0 = Math.floor(fy);
+	const wy = fy - y0;
+	const at = (column: number) => {
+		const i = y0 * columns + Math.max(0, Math.min(columns - 1, column));
+		return (greys[i] as number) * (1 - wy) + (greys[i + columns] as number) * wy;
+	};
+	for (let column = -1; column < columns; column++) {
+		const from = at(column);
+		const step = (at(column + 1) - from) / SQUARE_PX;
+		const start = (column + 0.5) * SQUARE_PX;
+		const end = Math.min(along.length, start + SQUARE_PX);
+		for (let x = Math.max(0, start); x < end; x++) along[x] = from + (x + 0.5 - start) * step;
+	}
+}
+
+const samples = new Uint8Array((SQUARE_PX / STEP_PX) ** 2);
+
+/** The middle grey of the bare paper in one square; 0 where too little of it is bare. */
+function greyOf(picture: GreyImage, print: GreyImage, printWhite: number, left: number, top: number): number {
+	const right = Math.min(picture.width, left + SQUARE_PX);
+	const bottom = Math.min(picture.height, top + SQUARE_PX);
+	let count = 0;
+	for (let y = top; y < bottom; y += STEP_PX)
+		for (let x = left, at = y * picture.width + left; x < right; x += STEP_PX, at += STEP_PX) {
+			if ((print.data[at] as number) < printWhite - 1) continue;
+			const grey = picture.data[at] as number;
+			let place = count++;
+			for (; place > 0 && (samples[place - 1] as number) > grey; place--) samples[place] = samples[place - 1] as number;
+			samples[place] = grey;
+		}
+	if (count < LEAST_SAMPLES) return 0;
+	return ((samples[(count - 1) >> 1] as number) + (samples[count >> 1] as number)) / 2;
+}
+
+const lighter = (a: number, b: number): number => (a > b ? a : b);
+/** 0 is a square that says nothing. */
+const darker = (a: number, b: number): number => (a === 0 ? b : b === 0 ? a : a < b ? a : b);
+
+/** The most extreme of the squares within reach of each, rows and then columns. */
+function extreme(
+	values: Float32Array,
+	columns: number,
+	rows: number,
+	reach: number,
+	most: (a: number, b: number) => number
+): Float32Array {
+	const across = new Float32Array(values.length);
+	const result = new Float32Array(values.length);
+	for (let row = 0; row < rows; row++)
+		for (let column = 0; column < columns; column++) {
+			let found = 0;
+			for (let x = Math.max(0, column - reach); x <= Math.min(columns - 1, column + reach); x++)
+				found = most(found, values[row * columns + x] as number);
+			across[row * columns + column] = found;
+		}
+	for (let row = 0; row < rows; row++)
+		for (let column = 0; column < columns; column++) {
+			let found = 0;
+			for (let y = Math.max(0, row - reach); y <= Math.min(rows - 1, row + reach); y++)
+				found = most(found, across[y * columns + column] as number);
+			result[row * columns + column] = found;
+		}
+	return result;
+}
+
+/** Each square the mean of itself and those beside it that say something. */
+function smoothed(values: Float32Array, columns: number, rows: number): Float32Array {
+	const result = new Float32Array(values.length);
+	for (let row = 0; row < rows; row++)
+		for (let column = 0; column < columns; column++) {
+			let [sum, count] = [0, 0];
+			for (let y = Math.max(0, row - 1); y <= Math.min(rows - 1, row + 1); y++)
+				for (let x = Math.max(0, column - 1); x <= Math.min(columns - 1, column + 1); x++) {
+					const value = values[y * columns + x] as number;
+					if (value === 0) continue;
+					sum += value;
+					count += 1;
+				}
+			result[row * columns + column] = count === 0 ? 0 : sum / count;
+		}
+	return result;
+}
