@@ -41,7 +41,7 @@ const server = spawn(
 );
 const browser = await chromium.launch(launchOptions());
 try {
-	const page = await browser.newPage({ viewport: { width: 1280, height: 2600 }, serviceWorkers: 'block' });
+	const page = await browser.newPage({ viewport: { width: 1280, height: 900 }, serviceWorkers: 'block' });
 	// tsx names functions by a helper that the page does not have.
 	await page.addInitScript({ content: 'globalThis.__name = (named) => named;' });
 	await page.addInitScript(watch);
@@ -65,12 +65,13 @@ try {
 			await page.getByRole('button', { name: 'Take a fresh sheet' }).click();
 			await page.locator('.note').first().waitFor({ state: 'detached' });
 		}
-		const targets = await targetsOn(page);
 		for (const index of marked) {
-			const target = targets[index];
-			if (!target) continue;
+			const target = page.locator('svg.print g[fill="none"] path').nth(index);
+			await target.scrollIntoViewIfNeeded();
 			await page.waitForTimeout(REST_MS);
-			await stroke(page, target, sheet);
+			const box = await target.boundingBox();
+			if (!box) throw new Error(`expected target ${index} on the screen, found none`);
+			await stroke(page, box, sheet);
 			await page.evaluate(() => {
 				(globalThis as unknown as Watched).expectNote();
 			});
@@ -146,15 +147,6 @@ function watch(): void {
 			observer.observe(document.body, { subtree: true, childList: true, characterData: true });
 		});
 	};
-}
-
-async function targetsOn(page: Page): Promise<{ x: number; y: number; width: number; height: number }[]> {
-	return page.locator('svg.print g[fill="none"] path').evaluateAll((paths) =>
-		paths
-			.map((path) => path.getBoundingClientRect())
-			.filter(({ top, bottom }) => top > 0 && bottom < innerHeight)
-			.map(({ x, y, width, height }) => ({ x, y, width, height }))
-	);
 }
 
 /** A filling stroke, pen still down at its end. */
