@@ -82,25 +82,17 @@ function normal(dx: number, dy: number): readonly [number, number] {
 	return [dy / length, -dx / length];
 }
 
-/** A fine print with the ink of a flat page on it. `flat` and `print`: the page at 200 dpi with and without ink. */
+/**
+ * A fine print with the ink of a flat page on it. `flat` and `print`: the page at 200 dpi with and without ink. Each pixel
+ * of ink covers its own square of the fine print, so that nothing blurs the ink before the camera does.
+ */
 export function withInk(fine: GreyImage, flat: GreyImage, print: GreyImage): GreyImage {
 	const data = fine.data.slice();
-	const passed = Float32Array.from(flat.data, (grey, i) => Math.min(1, grey / (print.data[i] || 1)));
-	const { width, height } = flat;
-	const read = (x: number, y: number) =>
-		passed[Math.max(0, Math.min(height - 1, y)) * width + Math.max(0, Math.min(width - 1, x))]!;
-	for (let y = 0; y < fine.height; y++) {
-		const fy = (y + 0.5) / FINER - 0.5;
-		const y0 = Math.floor(fy);
+	for (let y = 0; y < fine.height; y++)
 		for (let x = 0; x < fine.width; x++) {
-			const fx = (x + 0.5) / FINER - 0.5;
-			const x0 = Math.floor(fx);
-			const upper = read(x0, y0) * (x0 + 1 - fx) + read(x0 + 1, y0) * (fx - x0);
-			const lower = read(x0, y0 + 1) * (x0 + 1 - fx) + read(x0 + 1, y0 + 1) * (fx - x0);
-			const share = upper * (y0 + 1 - fy) + lower * (fy - y0);
-			const at = y * fine.width + x;
-			data[at] = Math.round(data[at]! * share);
+			const from = Math.floor(y / FINER) * flat.width + Math.floor(x / FINER);
+			const [inked, bare] = [flat.data[from]!, print.data[from]!];
+			if (inked < bare) data[y * fine.width + x] = Math.round((data[y * fine.width + x]! * inked) / bare);
 		}
-	}
 	return { width: fine.width, height: fine.height, data };
 }

@@ -15,6 +15,9 @@ const NOISE_DEVIATIONS = 4;
 /** Under print darker than this share of the paper nothing can be told of ink. */
 const LEAST_SHOWN = 0.25;
 
+/** So near the paper's edge, what lies under it may be seen: 2 mm, outside the corner marks. */
+const EDGE_PX = 16;
+
 /**
  * The page as a scanner would see it, from a picture of it that lies on the print but is lit, blurred and faded as
  * photos are. What the ink alone lets pass is found by comparing the picture with the print as this photo would show it;
@@ -30,10 +33,10 @@ export function liftInk(picture: GreyImage, print: GreyImage, { sigmaPx, contras
 	const inked = new Uint8Array(across * Math.ceil(height / TILE_PX));
 	const paper = new Float32Array(width);
 	const noise = (NOISE_DEVIATIONS * noiseOf(picture, soft, white)) / contrast;
-	for (let y = 1; y < height - 1; y++) {
+	for (let y = EDGE_PX; y < height - EDGE_PX; y++) {
 		lightsAlong(light, y, paper);
 		const base = y * width;
-		for (let x = 1; x < width - 1; x++) {
+		for (let x = EDGE_PX; x < width - EDGE_PX; x++) {
 			const at = base + x;
 			const grey = picture.data[at] as number;
 			const bare = paper[x] as number;

@@ -30,8 +30,9 @@ export function paperLight(picture: GreyImage, print: GreyImage, printWhite: num
 		for (let column = 0; column < columns; column++)
 			greys[row * columns + column] = greyOf(picture, print, printWhite, column * SQUARE_PX, row * SQUARE_PX);
 	// Closed: the lightest around, and of that the darkest around. A slope of light comes out as it went in.
+	// Not smoothed further: at the foot of a shadow's edge that would pass for light that is missing.
 	const closed = extreme(extreme(greys, columns, rows, REACH, lighter), columns, rows, REACH, darker);
-	return { columns, rows, greys: smoothed(closed, columns, rows) };
+	return { columns, rows, greys: closed };
 }
 
 /** Fills `along` with the light at the middle of each pixel of row `y`, between the squares' middles in proportion. */
@@ -98,24 +99,6 @@ function extreme(
 			for (let y = Math.max(0, row - reach); y <= Math.min(rows - 1, row + reach); y++)
 				found = most(found, across[y * columns + column] as number);
 			result[row * columns + column] = found;
-		}
-	return result;
-}
-
-/** Each square the mean of itself and those beside it that say something. */
-function smoothed(values: Float32Array, columns: number, rows: number): Float32Array {
-	const result = new Float32Array(values.length);
-	for (let row = 0; row < rows; row++)
-		for (let column = 0; column < columns; column++) {
-			let [sum, count] = [0, 0];
-			for (let y = Math.max(0, row - 1); y <= Math.min(rows - 1, row + 1); y++)
-				for (let x = Math.max(0, column - 1); x <= Math.min(columns - 1, column + 1); x++) {
-					const value = values[y * columns + x] as number;
-					if (value === 0) continue;
-					sum += value;
-					count += 1;
-				}
-			result[row * columns + column] = count === 0 ? 0 : sum / count;
 		}
 	return result;
 }
