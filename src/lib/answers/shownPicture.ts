@@ -9,6 +9,7 @@ import { contains } from '$core/geometry';
 import { PT_PER_MM } from '$core/image';
 import { NIB_MM, type Mishap, type PageInk, type Stroke, type StrokePoint } from '$core/ink/stroke';
 import { drawPage } from '$core/layout/draw';
+import { unframed } from '$core/layout/unframed';
 import type { Rulebook } from '$core/rules/rule';
 import { signOf } from '$lib/notes/signOf';
 import { wordsOf } from '$lib/notes/words';
@@ -101,7 +102,7 @@ export function showSheet(contest: GalleryContest, { layout, page, view }: Galle
 	return {
 		contest,
 		viewBox: [view.x, view.y, view.width, view.height].map((part) => part.toFixed(1)).join(' '),
-		svg: svg.replace(/^\s*<svg[^>]*>/, '').replace(/<\/svg>\s*$/, '')
+		svg: unframed(svg)
 	};
 }
 
