@@ -48,16 +48,16 @@ export class PhotoReader {
 		return sheet.open;
 	}
 
-	#sheetOf({ style, languages }: SheetCode): OpenSheet | undefined {
+	#sheetOf({ style, languages, printSize }: SheetCode): OpenSheet | undefined {
 		const election = this.#election;
 		// Codes have no small letters, so tags are compared without regard to them.
 		const tags = languages.map((tag) => election.languages.find((known) => known.toLowerCase() === tag));
 		if (!election.styles.some(({ id }) => id === style) || tags.length > 2) return undefined;
 		if (!tags.every((tag) => tag !== undefined)) return undefined;
-		const key = `${style} ${tags.join(' ')}`;
+		const key = `${style} ${printSize} ${tags.join(' ')}`;
 		const known = this.#sheets.get(key);
 		if (known) return known;
-		const layout: Layout = layOut(election, style, wordsOf(election.languages), tags);
+		const layout: Layout = layOut(election, style, wordsOf(election.languages), tags, printSize);
 		const prints = layout.pages.map(({ page }) => printSheet(layout, page, encodeCode));
 		const version = layoutVersion(layout);
 		const made = {

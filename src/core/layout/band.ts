@@ -1,7 +1,7 @@
 import { widthOf } from './font/measure';
 import type { RuleLine, TextLine } from './layout';
-import { BAND, CAP_MIDDLE } from './sizes';
-import type { PrintedWords } from './words';
+import type { Sheet } from './sheet';
+import { CAP_MIDDLE } from './sizes';
 
 /** The rule above a contest with its top at `top`. */
 export type Band = (top: number) => {
@@ -14,10 +14,11 @@ export type Band = (top: number) => {
  * The rule above every contest of a column: two rules with PRACTICE and NOT A BALLOT between them in
  * every language of the sheet, as often as fits, spaced out to both ends.
  */
-export function practiceBand(words: PrintedWords, languages: readonly string[], x: number, widthPt: number): Band {
-	const line = bandWords(words, languages, x, widthPt);
+export function practiceBand(sheet: Sheet, x: number, widthPt: number): Band {
+	const { band } = sheet.sizes;
+	const line = bandWords(sheet, x, widthPt);
 	return (top) => {
-		const bottom = top + BAND.heightPt;
+		const bottom = top + band.heightPt;
 		const rule = (y: number, ruleWidth: number): RuleLine => ({
 			x1: x,
 			y1: y,
@@ -27,15 +28,15 @@ export function practiceBand(words: PrintedWords, languages: readonly string[], 
 			role: 'band'
 		});
 		return {
-			texts: line.map((text) => ({ ...text, y: top + BAND.heightPt / 2 + CAP_MIDDLE * BAND.textPt })),
-			rules: [rule(top + BAND.topRulePt / 2, BAND.topRulePt), rule(bottom - BAND.bottomRulePt / 2, BAND.bottomRulePt)],
+			texts: line.map((text) => ({ ...text, y: top + band.heightPt / 2 + CAP_MIDDLE * band.textPt })),
+			rules: [rule(top + band.topRulePt / 2, band.topRulePt), rule(bottom - band.bottomRulePt / 2, band.bottomRulePt)],
 			bottom
 		};
 	};
 }
 
 /** The band's words on a line at y 0: as many as leave the letter spacing closest to the wished one. */
-function bandWords(words: PrintedWords, languages: readonly string[], x: number, widthPt: number): readonly TextLine[] {
+function bandWords({ words, languages, sizes: { band } }: Sheet, x: number, widthPt: number): readonly TextLine[] {
 	const cycle = languages.flatMap((language) => {
 		const { practice = 'PRACTICE', notABallot = 'NOT A BALLOT' } = words[language] ?? {};
 		return [
@@ -50,10 +51,10 @@ function bandWords(words: PrintedWords, languages: readonly string[], x: number,
 			return { language, text: i === count - 1 ? text : `${text} · ` };
 		});
 		const all = tokens.map(({ text }) => text).join('');
-		const spacingPt = (widthPt - widthOf(all, 'bold', BAND.textPt, 0)) / (Array.from(all).length - 1);
+		const spacingPt = (widthPt - widthOf(all, 'bold', band.textPt, 0)) / (Array.from(all).length - 1);
 		if (best && spacingPt <= 0.3) break;
-		const off = Math.abs(spacingPt - BAND.spacingPt);
-		if (!best || off < Math.abs(best.spacingPt - BAND.spacingPt)) best = { tokens, spacingPt };
+		const off = Math.abs(spacingPt - band.spacingPt);
+		if (!best || off < Math.abs(best.spacingPt - band.spacingPt)) best = { tokens, spacingPt };
 		if (spacingPt <= 0.3) break;
 	}
 	let at = x;
@@ -62,13 +63,13 @@ function bandWords(words: PrintedWords, languages: readonly string[], x: number,
 			text: text.trimEnd(),
 			x: at,
 			y: 0,
-			sizePt: BAND.textPt,
+			sizePt: band.textPt,
 			weight: 'bold',
 			spacingPt: best.spacingPt,
 			language,
 			role: 'practice'
 		};
-		at += widthOf(text, 'bold', BAND.textPt, best.spacingPt);
+		at += widthOf(text, 'bold', band.textPt, best.spacingPt);
 		return line;
 	});
 }

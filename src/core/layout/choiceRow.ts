@@ -4,15 +4,12 @@ import { snapUp } from './grid';
 import type { RuleLine } from './layout';
 import { boxOfTexts, linesOf, placeLines, widthOfLines, type Line } from './lines';
 import type { Column, Row, Sheet } from './sheet';
-import { CAP_MIDDLE, ROW_PT, TEXT, WRITE_IN } from './sizes';
+import { CAP_MIDDLE, WRITE_IN } from './sizes';
 import { reachOf } from './targetOutline';
-
-/** Free space under the last line of a row. */
-const ROW_FOOT_PT = 5;
 
 /** Height of a row with one line: the name's line with air, and room for the target. */
 export function pitchOf(sheet: Sheet): number {
-	return snapUp(Math.max(ROW_PT, sheet.namePt * 2, sheet.targetHeightPt + 8));
+	return snapUp(Math.max(sheet.sizes.rowPt, sheet.namePt * sheet.sizes.rowPerName, sheet.targetHeightPt + 8));
 }
 
 /** The row of one choice: its target with the middle of the name's first line at the target's middle. */
@@ -31,21 +28,22 @@ function nameRow(contest: Contest, choice: Choice, sheet: Sheet, column: Column)
 		const texts = placeLines([...names, ...details], column.nameX, baselineBeside(target, names));
 		const name = boxOfTexts(texts.slice(0, names.length));
 		const row = around([printedBox(sheet, target), boxOfTexts(texts)]);
-		const bottom = snapUp(Math.max(top + pitch, row.y + row.height + ROW_FOOT_PT));
+		const bottom = snapUp(Math.max(top + pitch, row.y + row.height + sheet.sizes.rowFootPt));
 		return { choices: [{ contest: contest.id, choice: choice.id, row, target, name }], texts, rules: [], bottom };
 	};
 }
 
 /** Words, then the line: beside them where a hand has room to write, else under them. */
 function writeInRow(contest: Contest, choice: Choice, sheet: Sheet, column: Column): Row {
+	const { minWidthPt, heightPt } = sheet.sizes.writeIn;
 	const words = writeInLines(choice, sheet, column.nameWidthPt);
 	const besideX = column.nameX + widthOfLines(words) + WRITE_IN.gapPt;
 	const right = column.nameX + column.nameWidthPt;
-	const beside = right - besideX >= WRITE_IN.minWidthPt;
+	const beside = right - besideX >= minWidthPt;
 	const pitch = pitchOf(sheet);
 	// The first line's middle; beside the words, low enough for the writing above the line.
 	const middle = beside
-		? Math.max(pitch / 2, WRITE_IN.heightPt - WRITE_IN.dropPt - CAP_MIDDLE * WRITE_IN.textPt + 2)
+		? Math.max(pitch / 2, heightPt - WRITE_IN.dropPt - CAP_MIDDLE * sheet.sizes.textPt + 2)
 		: pitch / 2;
 	return (top) => {
 		const target = targetAt(sheet, column, top + middle - sheet.targetHeightPt / 2);
@@ -53,10 +51,10 @@ function writeInRow(contest: Contest, choice: Choice, sheet: Sheet, column: Colu
 		const name = boxOfTexts(texts);
 		const lastBaseline = texts.at(-1)?.y ?? name.y;
 		const x = beside ? besideX : column.nameX;
-		const lineY = beside ? lastBaseline + WRITE_IN.dropPt : name.y + name.height + 1 + WRITE_IN.heightPt;
-		const writeIn: Box = { x, y: lineY - WRITE_IN.heightPt, width: right - x, height: WRITE_IN.heightPt };
+		const lineY = beside ? lastBaseline + WRITE_IN.dropPt : name.y + name.height + 1 + heightPt;
+		const writeIn: Box = { x, y: lineY - heightPt, width: right - x, height: heightPt };
 		const row = around([printedBox(sheet, target), name, writeIn]);
-		const bottom = snapUp(Math.max(top + pitch, row.y + row.height + ROW_FOOT_PT));
+		const bottom = snapUp(Math.max(top + pitch, row.y + row.height + sheet.sizes.rowFootPt));
 		return {
 			choices: [{ contest: contest.id, choice: choice.id, row, target, name, writeIn }],
 			texts,
@@ -72,14 +70,14 @@ export function nameLines(choice: Choice, sheet: Sheet, widthPt: number): readon
 		sheet.languages,
 		widthPt,
 		{ sizePt: sheet.namePt, weight: 'regular', role: 'name' },
-		{ sizePt: Math.max(10, sheet.namePt - 1), weight: 'regular', role: 'name' }
+		{ sizePt: Math.max(sheet.sizes.secondNamePt, sheet.namePt - 1), weight: 'regular', role: 'name' }
 	);
 	return lines.length > 0 ? lines : missing(choice.id, sheet);
 }
 
 /** The party, where the contest's heading does not name it already, and the choice's second line. */
 export function detailLines(contest: Contest, choice: Choice, sheet: Sheet, widthPt: number): readonly Line[] {
-	const style = { sizePt: TEXT.detailPt, weight: 'regular', role: 'detail' } as const;
+	const style = { sizePt: sheet.sizes.textPt, weight: 'regular', role: 'detail' } as const;
 	const party =
 		contest.kind === 'party-preference' || choice.party === contest.party
 			? undefined
@@ -91,7 +89,7 @@ export function detailLines(contest: Contest, choice: Choice, sheet: Sheet, widt
 }
 
 export function writeInLines(choice: Choice, sheet: Sheet, widthPt: number): readonly Line[] {
-	const style = { sizePt: WRITE_IN.textPt, weight: 'regular', role: 'detail' } as const;
+	const style = { sizePt: sheet.sizes.textPt, weight: 'regular', role: 'detail' } as const;
 	const own = linesOf(choice.name, sheet.languages, widthPt, style);
 	if (own.length > 0) return own;
 	const words = Object.fromEntries(sheet.languages.map((tag) => [tag, sheet.words[tag]?.writeIn ?? '']));

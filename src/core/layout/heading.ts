@@ -1,29 +1,35 @@
 import type { Contest, Text } from '../election/election';
 import { linesOf, type Line, type LineStyle } from './lines';
 import type { Sheet } from './sheet';
-import { TEXT } from './sizes';
+import type { Sizes } from './sizes';
 import { fillIn, type SheetWords } from './words';
-
-const TITLE: LineStyle = { sizePt: TEXT.titlePt, weight: 'bold', role: 'heading' };
-const SECOND_TITLE: LineStyle = { sizePt: TEXT.secondTitlePt, weight: 'regular', role: 'heading' };
-const SUBTITLE: LineStyle = { sizePt: TEXT.subtitlePt, weight: 'regular', role: 'note' };
-const TEXT_STYLE: LineStyle = { sizePt: TEXT.notePt, weight: 'regular', role: 'note', beforePt: 2.5 };
-const VOTE: LineStyle = { sizePt: TEXT.notePt, weight: 'bold', role: 'instruction', beforePt: 2.5 };
-const SECOND_VOTE: LineStyle = { sizePt: TEXT.notePt, weight: 'regular', role: 'instruction' };
 
 /** The lines above a contest's rows: title, subtitle, text or notice, and how many to choose. */
 export function headingLines(contest: Contest, sheet: Sheet, widthPt: number, notice: boolean): readonly Line[] {
 	const { election, languages } = sheet;
 	const party = election.parties.find(({ id }) => id === contest.party);
+	const styles = stylesOf(sheet.sizes);
 	const lines = (text: Text | undefined, first: LineStyle, second: LineStyle = first) =>
 		linesOf(text, languages, widthPt, first, second);
 	return [
-		...lines(contest.title, TITLE, SECOND_TITLE),
-		...lines(contest.subtitle ?? party?.name, SUBTITLE),
-		...lines(contest.text, TEXT_STYLE),
-		...(notice ? lines(election.primaryRule?.notice, TEXT_STYLE) : []),
-		...lines(voteFor(contest, sheet), VOTE, SECOND_VOTE)
+		...lines(contest.title, styles.title, styles.secondTitle),
+		...lines(contest.subtitle ?? party?.name, styles.subtitle),
+		...lines(contest.text, styles.text),
+		...(notice ? lines(election.primaryRule?.notice, styles.text) : []),
+		...lines(voteFor(contest, sheet), styles.vote, styles.secondVote)
 	];
+}
+
+function stylesOf({ titlePt, secondTitlePt, textPt, spaces }: Sizes) {
+	const beforePt = 2.5 * spaces;
+	return {
+		title: { sizePt: titlePt, weight: 'bold', role: 'heading' },
+		secondTitle: { sizePt: secondTitlePt, weight: 'regular', role: 'heading' },
+		subtitle: { sizePt: textPt, weight: 'regular', role: 'note' },
+		text: { sizePt: textPt, weight: 'regular', role: 'note', beforePt },
+		vote: { sizePt: textPt, weight: 'bold', role: 'instruction', beforePt },
+		secondVote: { sizePt: textPt, weight: 'regular', role: 'instruction' }
+	} as const satisfies Readonly<Record<string, LineStyle>>;
 }
 
 /** How many to choose, in every language of the sheet. */

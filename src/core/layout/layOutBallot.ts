@@ -1,11 +1,11 @@
 import { ballotOf } from '../election/ballot';
 import type { Contest, Election } from '../election/election';
 import { practiceBand } from './band';
-import type { Layout, PageLayout } from './layout';
-import { pageFoot, pageHead } from './pageHead';
+import type { Layout, PageLayout, PrintSize } from './layout';
+import { columnBottomOf, pageFoot, pageHead } from './pageHead';
 import { placeContest, type ContestBlock, type PlacedContest } from './placeContest';
 import { columnAt, targetSize, type Sheet } from './sheet';
-import { COLUMN_BOTTOM_PT, COLUMN_GAP_PT, CONTEST_GAP_PT, MARGIN_PT, PAGE } from './sizes';
+import { COLUMN_GAP_PT, MARGIN_PT, namePtOf, PAGE, sizesOf } from './sizes';
 import type { PrintedWords } from './words';
 
 /**
@@ -16,8 +16,8 @@ const MOVE_WHOLE_PT = 26;
 
 /**
  * Where everything of one ballot style is on the practice sheet, in points. `languages`: one or two of
- * the election's, main one first; without it its main language alone. The same arguments give the same
- * numbers on every device. Contests stand in ballot order, down each column in turn, and are never split:
+ * the election's, main one first; without it its main language alone. `printSize`: `large` for 18 pt and
+ * more, in one column. The same arguments give the same numbers on every device. Contests stand in ballot order, down each column in turn, and are never split:
  * where one is too tall for a column, the sheet has fewer and wider columns than the file asks for.
  *
  * Throws a RangeError for a style or language that is not there, and one that lists every contest too
@@ -27,7 +27,8 @@ export function layOut(
 	election: Election,
 	styleId: string,
 	words: PrintedWords,
-	languages: readonly string[] = election.languages.slice(0, 1)
+	languages: readonly string[] = election.languages.slice(0, 1),
+	printSize: PrintSize = 'ordinary'
 ): Layout {
 	checkLanguages(election, words, languages);
 	const { style, contests } = ballotOf(election, styleId);
@@ -38,18 +39,20 @@ export function layOut(
 		shape: election.target.shape,
 		side: election.target.side,
 		...targetSize(election),
-		namePt: election.page.namePt,
+		namePt: namePtOf(printSize, election.page.namePt),
+		sizes: sizesOf(printSize),
 		foldsPt: election.page.foldsAt.map((share) => share * PAGE.heightPt).sort((a, b) => a - b)
 	};
 	const heads = [pageHead(sheet, style, contests, true), pageHead(sheet, style, contests, false)] as const;
 	const blocks = fittingBlocks(contests, sheet, heads[1].bottom);
-	const pages = pour(blocks, (page) => heads[page === 1 ? 0 : 1].bottom);
+	const pages = pour(blocks, sheet, (page) => heads[page === 1 ? 0 : 1].bottom);
 	return {
 		election: election.id,
 		style: style.id,
 		languages: [...languages],
 		shape: sheet.shape,
 		side: sheet.side,
+		printSize,
 		pages: pages.map((placed, index): PageLayout => {
 			const page = index + 1;
 			const head = heads[page === 1 ? 0 : 1];
@@ -89,15 +92,24 @@ interface Block {
 
 /** The contests in as many columns as the file asks for, or in the most that hold every one of them. */
 function fittingBlocks(contests: readonly Contest[], sheet: Sheet, top: number): readonly Block[] {
+	const bottomPt = columnBottomOf(sheet);
+	const most = Math.min(sheet.election.page.columns, sheet.sizes.mostColumns);
 	for (const count of [3, 2, 1] as const) {
-		if (count > sheet.election.page.columns) continue;
+		if (count > most) continue;
 		const blocks = blocksOf(contests, sheet, count);
-		const tooTall = blocks.filter(({ columns }) => columns.some((block) => block(top).bottom > COLUMN_BOTTOM_PT));
+		const tooTall = blocks.filter(({ columns }) => columns.some((block) => block(top).bottom > bottomPt));
 		if (tooTall.length === 0) return blocks;
-		if (count === 1)
-			throw new RangeError(
-				`layOut: expected every contest to fit a page, ${Math.floor(COLUMN_BOTTOM_PT - top)} pt of height, but these do not: ${tooTall.map(({ id }) => id).join(', ')}; shorten their texts or use a smaller size for names`
-			);
+		if (count > 1) continue;
+		// Large print does not follow the file's size for names.
+		const advice =
+			sheet.languages.length > 1
+				? ' or print one language at a time'
+				: sheet.namePt === sheet.election.page.namePt
+					? ' or use a smaller size for names'
+					: '';
+		throw new RangeError(
+			`layOut: expected every contest to fit a page, ${Math.floor(bottomPt - top)} pt of height, but these do not: ${tooTall.map(({ id }) => id).join(', ')}; shorten their texts${advice}`
+		);
 	}
 	return [];
 }
@@ -108,7 +120,7 @@ function blocksOf(contests: readonly Contest[], sheet: Sheet, count: 1 | 2 | 3):
 	const widthPt = (PAGE.widthPt - 2 * MARGIN_PT - gap * (count - 1)) / count;
 	const columns = Array.from({ length: count }, (_, i) => {
 		const column = columnAt(sheet, MARGIN_PT + i * (widthPt + gap), widthPt);
-		return { column, band: practiceBand(sheet.words, sheet.languages, column.x, widthPt) };
+		return { column, band: practiceBand(sheet, column.x, widthPt) };
 	});
 	const noticeAt =
 		contests.find(({ kind }) => kind === 'party-preference') ?? contests.find(({ party }) => party !== undefined);
@@ -119,13 +131,17 @@ function blocksOf(contests: readonly Contest[], sheet: Sheet, count: 1 | 2 | 3):
 }
 
 /** Contests of each page, in ballot order. The last page's columns are made about equally long. */
-function pour(blocks: readonly Block[], topOf: (page: number) => number): readonly (readonly PlacedContest[])[] {
+function pour(
+	blocks: readonly Block[],
+	sheet: Sheet,
+	topOf: (page: number) => number
+): readonly (readonly PlacedContest[])[] {
 	const pages: (readonly PlacedContest[])[] = [];
 	let rest = blocks;
 	do {
 		const top = topOf(pages.length + 1);
-		let filled = fillPage(rest, top, COLUMN_BOTTOM_PT);
-		if (filled.length === rest.length) filled = balance(rest, top, filled);
+		let filled = fillPage(rest, sheet, top, columnBottomOf(sheet));
+		if (filled.length === rest.length) filled = balance(rest, sheet, top, filled);
 		pages.push(filled);
 		rest = rest.slice(filled.length);
 	} while (rest.length > 0);
@@ -133,7 +149,7 @@ function pour(blocks: readonly Block[], topOf: (page: number) => number): readon
 }
 
 /** As many of `blocks` as fit a page whose columns run from `top` to `bottom`. */
-function fillPage(blocks: readonly Block[], top: number, bottom: number): readonly PlacedContest[] {
+function fillPage(blocks: readonly Block[], { sizes }: Sheet, top: number, bottom: number): readonly PlacedContest[] {
 	const placed: PlacedContest[] = [];
 	let column = 0;
 	let y = top;
@@ -141,7 +157,8 @@ function fillPage(blocks: readonly Block[], top: number, bottom: number): readon
 		let found: PlacedContest | undefined;
 		while (!found && column < columns.length) {
 			const at = columns[column]?.(y);
-			if (at && at.bottom <= bottom) found = y === top ? at : withEvenRows(at, columns[column], y, bottom);
+			if (at && at.bottom <= bottom)
+				found = y === top ? at : withEvenRows(at, columns[column], y, bottom, MOVE_WHOLE_PT * sizes.spaces);
 			else {
 				column += 1;
 				y = top;
@@ -149,7 +166,7 @@ function fillPage(blocks: readonly Block[], top: number, bottom: number): readon
 		}
 		if (!found) break;
 		placed.push(found);
-		y = found.bottom + CONTEST_GAP_PT;
+		y = found.bottom + sizes.contestGapPt;
 	}
 	return placed;
 }
@@ -159,20 +176,26 @@ function withEvenRows(
 	placed: PlacedContest,
 	block: ContestBlock | undefined,
 	y: number,
-	bottom: number
+	bottom: number,
+	mostPt: number
 ): PlacedContest {
-	if (placed.foldGapPt === 0 || placed.foldGapPt > MOVE_WHOLE_PT) return placed;
+	if (placed.foldGapPt === 0 || placed.foldGapPt > mostPt) return placed;
 	const moved = block?.(y + placed.foldGapPt);
 	return moved?.foldGapPt === 0 && moved.bottom <= bottom ? moved : placed;
 }
 
 /** The same contests with the shortest columns that still hold them all. */
-function balance(blocks: readonly Block[], top: number, filled: readonly PlacedContest[]): readonly PlacedContest[] {
+function balance(
+	blocks: readonly Block[],
+	sheet: Sheet,
+	top: number,
+	filled: readonly PlacedContest[]
+): readonly PlacedContest[] {
 	let best = filled;
-	let [low, high] = [top, COLUMN_BOTTOM_PT];
+	let [low, high] = [top, columnBottomOf(sheet)];
 	while (high - low > 4) {
 		const middle = (low + high) / 2;
-		const tried = fillPage(blocks, top, middle);
+		const tried = fillPage(blocks, sheet, top, middle);
 		if (tried.length === blocks.length) {
 			best = tried;
 			high = middle;

@@ -1,6 +1,9 @@
 import type { Box } from '../geometry';
 import type { TargetShape, TargetSide } from '../election/election';
 
+/** `large` is for voters with low vision: 18 pt and more, in one column, so on more pages. */
+export type PrintSize = 'ordinary' | 'large';
+
 /**
  * A laid-out ballot: where everything is, in points. Made once by `layOut`; screen, print, page image,
  * reader and command line all use these numbers.
@@ -12,6 +15,7 @@ export interface Layout {
 	readonly languages: readonly string[];
 	readonly shape: TargetShape;
 	readonly side: TargetSide;
+	readonly printSize: PrintSize;
 	readonly pages: readonly PageLayout[];
 }
 

@@ -3,16 +3,10 @@ import { widthOf } from './font/measure';
 import type { TextLine } from './layout';
 import { linesOf, stackLines, type Line, type LineStyle } from './lines';
 import type { Sheet } from './sheet';
-import { FOOT_BASELINE_PT, HEAD_FREE_PT, MARGIN_PT, PAGE, TEXT } from './sizes';
+import { HEAD_FREE_PT, LEADING, MARGIN_PT, PAGE, type Sizes } from './sizes';
 import { fillIn, type SheetWords } from './words';
 
 const WIDTH_PT = PAGE.widthPt - 2 * MARGIN_PT;
-
-const OFFICE: LineStyle = { sizePt: TEXT.notePt, weight: 'regular', role: 'note' };
-const SECOND_TITLE: LineStyle = { sizePt: TEXT.secondHeadPt, weight: 'regular', role: 'title' };
-const STYLE: LineStyle = { sizePt: TEXT.notePt, weight: 'bold', role: 'note', beforePt: 2 };
-const PLAIN: LineStyle = { sizePt: TEXT.notePt, weight: 'regular', role: 'note' };
-const HOW: LineStyle = { sizePt: TEXT.notePt, weight: 'regular', role: 'note', beforePt: 5 };
 
 /** Top of the head's first line, and the space under the head. */
 const HEAD_TOP_PT = 36;
@@ -22,62 +16,88 @@ const HEAD_FOOT_PT = 13;
 export function pageHead(sheet: Sheet, style: BallotStyle, contests: readonly Contest[], first: boolean) {
 	const lines = first ? firstHead(sheet, style, contests) : laterHead(sheet, style);
 	const { texts, bottom } = stackLines(lines, MARGIN_PT, HEAD_TOP_PT);
-	return { texts, bottom: bottom + HEAD_FOOT_PT };
+	return { texts, bottom: bottom + HEAD_FOOT_PT * sheet.sizes.spaces };
 }
 
 function firstHead(sheet: Sheet, style: BallotStyle, contests: readonly Contest[]): readonly Line[] {
-	const { election, languages } = sheet;
+	const { election, languages, sizes } = sheet;
+	const { plain, secondTitle, style: bold, how } = stylesOf(sizes);
 	const { pen, mark, writeIn } = election.instructions;
 	const writing = contests.some(({ choices }) => choices.some(({ kind }) => kind === 'write-in'));
 	const narrow = WIDTH_PT - HEAD_FREE_PT;
-	const how = perLanguage(languages, (tag) => joined([pen[tag], mark[tag], writing ? writeIn[tag] : '']));
+	const marking = perLanguage(languages, (tag) => joined([pen[tag], mark[tag], writing ? writeIn[tag] : '']));
 	return [
-		...linesOf(election.office.name, languages, narrow, OFFICE),
+		...linesOf(election.office.name, languages, narrow, plain),
 		...linesOf(
 			election.title,
 			languages,
 			narrow,
-			titleStyle(election.title[languages[0] ?? ''] ?? '', narrow),
-			SECOND_TITLE
+			titleStyle(election.title[languages[0] ?? ''] ?? '', narrow, sizes),
+			secondTitle
 		),
-		...linesOf(styleName(sheet, style), languages, narrow, STYLE, PLAIN),
-		...linesOf(practiceNote(sheet), languages, narrow, PLAIN),
-		...linesOf(how, languages, WIDTH_PT, HOW)
+		...linesOf(styleName(sheet, style), languages, narrow, bold, plain),
+		...linesOf(practiceNote(sheet), languages, narrow, plain),
+		...linesOf(marking, languages, WIDTH_PT, how)
 	];
 }
 
-function titleStyle(title: string, widthPt: number): LineStyle {
-	const [largest] = TEXT.headPts;
-	const sizePt = TEXT.headPts.find((size) => widthOf(title.normalize('NFC'), 'bold', size, 0) <= widthPt) ?? largest;
+function stylesOf({ textPt, secondHeadPt, spaces }: Sizes) {
+	return {
+		plain: { sizePt: textPt, weight: 'regular', role: 'note' },
+		secondTitle: { sizePt: secondHeadPt, weight: 'regular', role: 'title' },
+		style: { sizePt: textPt, weight: 'bold', role: 'note', beforePt: 2 * spaces },
+		how: { sizePt: textPt, weight: 'regular', role: 'note', beforePt: 5 * spaces }
+	} as const satisfies Readonly<Record<string, LineStyle>>;
+}
+
+function titleStyle(title: string, widthPt: number, { headPts }: Sizes): LineStyle {
+	const [largest = 0] = headPts;
+	const sizePt = headPts.find((size) => widthOf(title.normalize('NFC'), 'bold', size, 0) <= widthPt) ?? largest;
 	return { sizePt, weight: 'bold', role: 'title', beforePt: 1 };
 }
 
 function laterHead(sheet: Sheet, style: BallotStyle): readonly Line[] {
-	const { election, languages } = sheet;
+	const { election, languages, sizes } = sheet;
+	const { plain, style: bold } = stylesOf(sizes);
 	const [main = ''] = languages;
 	const title = { [main]: joined([election.title[main], styleName(sheet, style)[main]], ' · ') };
 	return [
-		...linesOf(title, [main], WIDTH_PT - HEAD_FREE_PT, { ...STYLE, beforePt: 0 }),
-		...linesOf(practiceNote(sheet), languages, WIDTH_PT - HEAD_FREE_PT, PLAIN)
+		...linesOf(title, [main], WIDTH_PT - HEAD_FREE_PT, { ...bold, beforePt: 0 }),
+		...linesOf(practiceNote(sheet), languages, WIDTH_PT - HEAD_FREE_PT, plain)
 	];
+}
+
+/** Lowest y of a contest: the foot stands under it. */
+export function columnBottomOf({ languages, sizes: { columnBottomPt, foot } }: Sheet): number {
+	return foot.linePerLanguage ? columnBottomPt - (languages.length - 1) * foot.textPt * LEADING : columnBottomPt;
 }
 
 /** The foot: PRACTICE on the left, the page's number on the right, in every language of the sheet. */
 export function pageFoot(sheet: Sheet, page: number, pages: number): readonly TextLine[] {
+	const { languages, sizes } = sheet;
+	const lines = sizes.foot.linePerLanguage ? languages.map((language) => [language]) : [languages];
+	return lines.flatMap((tags, i) => {
+		const y = sizes.foot.baselinePt - (lines.length - 1 - i) * sizes.foot.textPt * LEADING;
+		return footLine({ ...sheet, languages: tags }, y, page, pages);
+	});
+}
+
+function footLine(sheet: Sheet, y: number, page: number, pages: number): readonly TextLine[] {
 	const [main = 'en'] = sheet.languages;
+	const { textPt } = sheet.sizes.foot;
 	const practice = joinedIn(sheet, ({ practice: word, notABallot }) => `${word} · ${notABallot}`, ' · ');
 	const number = joinedIn(sheet, (words) => fillIn(words.page, { page, pages }), ' / ');
 	const line = (text: string, x: number, role: TextLine['role']): TextLine => ({
 		text,
 		x,
-		y: FOOT_BASELINE_PT,
-		sizePt: TEXT.footPt,
+		y,
+		sizePt: textPt,
 		weight: role === 'practice' ? 'bold' : 'regular',
 		spacingPt: role === 'practice' ? 0.8 : 0,
 		language: main,
 		role
 	});
-	const right = PAGE.widthPt - MARGIN_PT - widthOf(number, 'regular', TEXT.footPt, 0);
+	const right = PAGE.widthPt - MARGIN_PT - widthOf(number, 'regular', textPt, 0);
 	return [line(practice, MARGIN_PT, 'practice'), line(number, right, 'footer')];
 }
 

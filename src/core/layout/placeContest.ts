@@ -8,7 +8,7 @@ import type { ChoiceLayout, ContestLayout, RuleLine, TextLine } from './layout';
 import { boxOfTexts, stackLines } from './lines';
 import { rankedRows } from './rankedRows';
 import type { Column, Placed, Row, Sheet } from './sheet';
-import { BAND_TO_TITLE_PT, FOLD_MARGIN_PT, HEADING_TO_ROWS_PT } from './sizes';
+import { FOLD_MARGIN_PT } from './sizes';
 
 export interface PlacedContest {
 	readonly contest: ContestLayout;
@@ -38,11 +38,11 @@ export function placeContest(
 			: contest.choices.map((choice) => choiceRow(contest, choice, sheet, column));
 	return (top) => {
 		const band = printBand(top);
-		const heading = stackLines(lines, column.x, band.bottom + BAND_TO_TITLE_PT);
+		const heading = stackLines(lines, column.x, band.bottom + sheet.sizes.bandToTitlePt);
 		const texts = [...band.texts, ...heading.texts];
 		const rules = [...band.rules];
 		const choices: ChoiceLayout[] = [];
-		let y = snapUp(heading.bottom + HEADING_TO_ROWS_PT);
+		let y = snapUp(heading.bottom + sheet.sizes.headingToRowsPt);
 		let foldGapPt = 0;
 		for (const row of rows) {
 			const { placed, movedPt } = clearOfFolds(row, y, sheet.foldsPt);

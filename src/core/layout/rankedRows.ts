@@ -6,12 +6,11 @@ import { snapUp } from './grid';
 import type { ChoiceLayout, TextLine } from './layout';
 import { boxOfTexts, linesOf, placeLines, stackLines, widthOfLines, type Line } from './lines';
 import type { Column, Row, Sheet } from './sheet';
-import { CAP_MIDDLE, TARGET_INSET_PT, TARGET_TO_NAME_PT, TEXT, WRITE_IN } from './sizes';
+import { CAP_MIDDLE, TARGET_INSET_PT, TARGET_TO_NAME_PT } from './sizes';
 import { reachOf } from './targetOutline';
 
-/** Free space between the targets of two ranks, and under a row. */
+/** Free space between the targets of two ranks. */
 const CELL_GAP_PT = 9;
-const ROW_FOOT_PT = 5;
 
 /** Space above a name that has its targets under it. */
 const NAME_ABOVE_PT = 6;
@@ -36,7 +35,7 @@ export function rankedRows(contest: Contest, sheet: Sheet, column: Column): read
 	const cellPt = snapUp(Math.max(printedPt + CELL_GAP_PT, ...heads.map((lines) => widthOfLines(lines) + 5)));
 	const gridPt = cellPt * ranks.length;
 	const nameWidthPt = column.widthPt - gridPt - TARGET_TO_NAME_PT;
-	if (nameWidthPt < MIN_NAME_PT) {
+	if (nameWidthPt < MIN_NAME_PT * sheet.sizes.spaces) {
 		return contest.choices.map((choice) => stackedRow(contest, choice, sheet, column, ranks));
 	}
 	const gridX = sheet.side === 'left' ? column.x : column.x + column.widthPt - gridPt;
@@ -53,7 +52,7 @@ function rankLines(rank: number, sheet: Sheet): readonly Line[] {
 		const line = (text: string, weight: 'bold' | 'regular'): Line => ({
 			text: text.normalize('NFC'),
 			language,
-			sizePt: TEXT.rankPt,
+			sizePt: sheet.sizes.textPt,
 			weight,
 			role: 'instruction',
 			beforePt: 0
@@ -118,8 +117,12 @@ function stackedRow(contest: Contest, choice: Choice, sheet: Sheet, column: Colu
 	const perLine = Math.max(1, Math.floor((column.widthPt + CELL_GAP_PT) / cellPt));
 	const pitch = pitchOf(sheet);
 	return (top) => {
-		const { texts: words, bottom } = stackLines([...lines, ...details], column.x, top + NAME_ABOVE_PT);
-		const writing = choice.kind === 'write-in' ? WRITE_IN.heightPt + 2 : 0;
+		const { texts: words, bottom } = stackLines(
+			[...lines, ...details],
+			column.x,
+			top + NAME_ABOVE_PT * sheet.sizes.spaces
+		);
+		const writing = choice.kind === 'write-in' ? sheet.sizes.writeIn.heightPt + 2 : 0;
 		const firstLine = snapUp(bottom + writing);
 		const targets = ranks.map((_, i) => {
 			const cellX = column.x + (i % perLine) * cellPt;
@@ -132,11 +135,20 @@ function stackedRow(contest: Contest, choice: Choice, sheet: Sheet, column: Colu
 			if (!target) return [];
 			const printed = printedBox(sheet, target);
 			const x = sheet.side === 'left' ? printed.x + printed.width + 5 : printed.x - 5 - widthOfLines(label);
-			return placeLines(label, x, target.y + target.height / 2 + CAP_MIDDLE * TEXT.rankPt);
+			return placeLines(label, x, target.y + target.height / 2 + CAP_MIDDLE * sheet.sizes.textPt);
 		});
 		const lowest = Math.max(...targets.map(({ y, height }) => y + height));
 		const names = { x: column.x, widthPt: column.widthPt };
-		const placed = rankedBlock(contest, choice, sheet, targets, words, lines.length, names, lowest + ROW_FOOT_PT);
+		const placed = rankedBlock(
+			contest,
+			choice,
+			sheet,
+			targets,
+			words,
+			lines.length,
+			names,
+			lowest + sheet.sizes.rowFootPt
+		);
 		return { ...placed, texts: [...placed.texts, ...rankTexts] };
 	};
 }
@@ -145,7 +157,7 @@ function stackedRow(contest: Contest, choice: Choice, sheet: Sheet, column: Colu
 function shortRank(rank: number, sheet: Sheet): readonly Line[] {
 	const [language = 'en'] = sheet.languages;
 	const text: Text = { [language]: sheet.words[language]?.ranks[rank] ?? String(rank) };
-	return linesOf(text, [language], Infinity, { sizePt: TEXT.rankPt, weight: 'regular', role: 'instruction' });
+	return linesOf(text, [language], Infinity, { sizePt: sheet.sizes.textPt, weight: 'regular', role: 'instruction' });
 }
 
 function wordsBeside(choice: Choice, sheet: Sheet, widthPt: number): readonly Line[] {
@@ -167,7 +179,7 @@ function rankedBlock(
 	const words = boxOfTexts(texts);
 	const writeIn: Box | undefined =
 		choice.kind === 'write-in'
-			? { x: names.x, y: words.y + words.height + 1, width: names.widthPt, height: WRITE_IN.heightPt }
+			? { x: names.x, y: words.y + words.height + 1, width: names.widthPt, height: sheet.sizes.writeIn.heightPt }
 			: undefined;
 	const shared = [words, ...(writeIn ? [writeIn] : [])];
 	const choices = targets.map((target, i): ChoiceLayout => {
@@ -175,7 +187,7 @@ function rankedBlock(
 		const one = { contest: contest.id, choice: choice.id, row, target, name, rank: i + 1 };
 		return writeIn ? { ...one, writeIn } : one;
 	});
-	const lowest = Math.max(...choices.map(({ row }) => row.y + row.height)) + ROW_FOOT_PT;
+	const lowest = Math.max(...choices.map(({ row }) => row.y + row.height)) + sheet.sizes.rowFootPt;
 	return { choices, texts, rules: writeIn ? [writeInLine(writeIn)] : [], bottom: snapUp(Math.max(atLeast, lowest)) };
 }
 

@@ -1,7 +1,7 @@
 import type { Election, TargetShape, TargetSide } from '../election/election';
 import { snapDown, snapSize, snapUp } from './grid';
 import type { ChoiceLayout, RuleLine, TextLine } from './layout';
-import { TARGET_INSET_PT, TARGET_TO_NAME_PT } from './sizes';
+import { TARGET_INSET_PT, TARGET_TO_NAME_PT, type Sizes } from './sizes';
 import { reachOf } from './targetOutline';
 import type { PrintedWords } from './words';
 
@@ -16,6 +16,7 @@ export interface Sheet {
 	readonly targetWidthPt: number;
 	readonly targetHeightPt: number;
 	readonly namePt: number;
+	readonly sizes: Sizes;
 	readonly foldsPt: readonly number[];
 }
 

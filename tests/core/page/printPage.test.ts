@@ -21,6 +21,7 @@ function layout(part: Partial<PageLayout>, shape: Layout['shape'] = 'oval'): Lay
 		languages: ['en'],
 		shape,
 		side: 'left',
+		printSize: 'ordinary',
 		pages: [
 			{ page: 1, widthPt: 612, heightPt: 792, foldsPt: [], contests: [], choices: [], texts: [], rules: [], ...part }
 		]

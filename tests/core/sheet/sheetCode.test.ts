@@ -11,7 +11,13 @@ import { wordsOf } from '../../../src/cli/files';
 
 const layouts = [county, fair].flatMap((election) =>
 	election.styles.flatMap(({ id }) =>
-		[['en'], ['es', 'en']].map((languages) => layOut(election, id, wordsOf(['en', 'es']), languages))
+		(
+			[
+				[['en'], 'ordinary'],
+				[['es', 'en'], 'ordinary'],
+				[['en'], 'large']
+			] as const
+		).map(([languages, printSize]) => layOut(election, id, wordsOf(['en', 'es']), languages, printSize))
 	)
 );
 
@@ -28,11 +34,18 @@ describe('the code on a practice sheet', () => {
 			}
 	});
 
-	test('is another for every election, style, page and set of languages', () => {
+	test('is another for every election, style, page, set of languages and size of print', () => {
 		const texts = layouts.flatMap((layout) =>
 			layout.pages.map(({ page }) => writeSheetCode(sheetCodeOf(layout, page)))
 		);
 		expect(new Set(texts).size).toBe(texts.length);
+	});
+
+	test('of a sheet from before there was large print still says the same', () => {
+		const code = { election: 'demo', style: 'style', page: 2, languages: ['en', 'es'], version: 'ABC' };
+		expect(parseSheetCode('FAIRHAND1/DEMO/STYLE/2/EN+ES/ABC')).toEqual({ ...code, printSize: 'ordinary' });
+		expect(parseSheetCode('FAIRHAND1/DEMO/STYLE/2L/EN+ES/ABC')).toEqual({ ...code, printSize: 'large' });
+		expect(writeSheetCode({ ...code, printSize: 'ordinary' })).toBe('FAIRHAND1/DEMO/STYLE/2/EN+ES/ABC');
 	});
 
 	test('changes when a name is another or a target moves by a tenth of a point', () => {
@@ -55,6 +68,8 @@ describe('the code on a practice sheet', () => {
 		'https://example.org',
 		'FAIRHAND1/DEMO/STYLE/0/EN/ABC',
 		'FAIRHAND2/DEMO/STYLE/1/EN/ABC',
+		'FAIRHAND1/DEMO/STYLE/1X/EN/ABC',
+		'FAIRHAND1/DEMO/STYLE/L/EN/ABC',
 		'FAIRHAND1/DEMO/STYLE/1/EN/ABC/MORE',
 		'fairhand1/demo/style/1/en/abc',
 		'XFAIRHAND1/DEMO/STYLE/1/EN/ABC'

@@ -11,7 +11,15 @@ import { wordsOf } from '../../../src/cli/files';
 
 const layouts = [county, fair].flatMap((election) =>
 	election.styles.flatMap(({ id }) =>
-		[['en'], ['es'], ['en', 'es']].map((languages) => layOut(election, id, wordsOf(['en', 'es']), languages))
+		(
+			[
+				[['en'], 'ordinary'],
+				[['es'], 'ordinary'],
+				[['en', 'es'], 'ordinary'],
+				[['en'], 'large'],
+				[['es'], 'large']
+			] as const
+		).map(([languages, printSize]) => layOut(election, id, wordsOf(['en', 'es']), languages, printSize))
 	)
 );
 
