@@ -3,11 +3,13 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Election, Problem } from '../core/election/election';
 import { parseElection } from '../core/election/parseElection';
+import { layOut } from '../core/layout/layOutBallot';
+import type { Layout, PrintSize } from '../core/layout/layout';
 import type { PrintedWords } from '../core/layout/words';
 import { checkRulebook } from '../core/rules/checkRulebook';
 import type { PhotoRefusal } from '../core/photo/refusals';
 import type { Rulebook } from '../core/rules/rule';
-import { BadInput } from './failures';
+import { BadInput, BadUsage } from './failures';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const SETS = join(ROOT, 'src/core/rules/sets');
@@ -52,6 +54,32 @@ export function styleOf(election: Election, style: string | undefined): string {
 	if (found === undefined || !ids.includes(found))
 		throw new BadInput([`style: expected one of ${ids.join(', ')}, got "${found ?? ''}"`]);
 	return found;
+}
+
+/** The languages asked for, "en,es", or the main one. Throws BadInput naming those of the election, BadUsage for three. */
+export function languagesOf(election: Election, languages: string | undefined): readonly string[] {
+	const found = languages?.split(',') ?? election.languages.slice(0, 1);
+	for (const language of found)
+		if (!election.languages.includes(language))
+			throw new BadInput([`languages: expected some of ${election.languages.join(', ')}, got "${language}"`]);
+	if (found.length > 2) throw new BadUsage(`expected one or two --languages, got ${found.length}: ${found.join(', ')}`);
+	return found;
+}
+
+/** The layout of a style. Throws BadInput where a contest is too tall for a page. */
+export function layoutOf(
+	election: Election,
+	style: string,
+	languages: readonly string[],
+	printSize: PrintSize
+): Layout {
+	try {
+		return layOut(election, style, wordsOf(election.languages), languages, printSize);
+	} catch (error) {
+		// Style and languages are known: what is left is a contest that no page holds, and the message names it.
+		if (error instanceof RangeError) throw new BadInput([`${style}: ${error.message}`]);
+		throw error;
+	}
 }
 
 /** The rulebook with this id or in this file. Throws BadInput with every problem when it cannot be used. */

@@ -15,12 +15,16 @@ const WEIGHTS = [400, 700] as const;
 
 /** A drawn sheet with the font that it was measured with, so that it prints the same on a machine without that font. */
 export function withFonts(svg: string): string {
+	return svg.replace(/<svg[^>]*>/, (open) => `${open}<style>${fontStyle()}</style>`);
+}
+
+/** The style sheet that drawn sheets need, with the font in it. */
+export function fontStyle(): string {
 	const faces = FILES.flatMap(({ subset, range }) =>
 		WEIGHTS.map((weight) => {
 			const file = readFileSync(`${FOLDER}atkinson-hyperlegible-next-${subset}-${weight}-normal.woff2`);
 			return `@font-face{font-family:'Atkinson Hyperlegible Next';font-weight:${weight};unicode-range:${range};src:url(data:font/woff2;base64,${file.toString('base64')}) format('woff2')}`;
 		})
 	);
-	const style = `${faces.join('')}.${TEXT_CLASS}{font-kerning:none;font-variant-ligatures:none}`;
-	return svg.replace(/<svg[^>]*>/, (open) => `${open}<style>${style}</style>`);
+	return `${faces.join('')}.${TEXT_CLASS}{font-kerning:none;font-variant-ligatures:none}`;
 }

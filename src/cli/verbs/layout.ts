@@ -1,21 +1,17 @@
 import type { Box } from '../../core/geometry';
-import { layOut } from '../../core/layout/layOutBallot';
-import { BadInput, BadUsage } from '../failures';
-import { electionOf, styleOf, wordsOf } from '../files';
+import { BadUsage } from '../failures';
+import { electionOf, languagesOf, layoutOf, styleOf } from '../files';
 import { optionsOf } from '../options';
 import { print } from '../print';
 
 /** `layout`: where everything is on the pages of a ballot style, in points from the top left. */
 export function layout(args: readonly string[]): number {
-	const { files, values } = optionsOf(args, ['election', 'style', 'languages']);
+	const { files, values, flags } = optionsOf(args, ['election', 'style', 'languages'], ['large']);
 	if (files.length > 0) throw new BadUsage(`layout: expected no file, got ${files.length}; use --election FILE`);
 	const election = electionOf(values['election']);
 	const style = styleOf(election, values['style']);
-	const languages = values['languages']?.split(',') ?? election.languages.slice(0, 1);
-	for (const language of languages)
-		if (!election.languages.includes(language))
-			throw new BadInput([`languages: expected some of ${election.languages.join(', ')}, got "${language}"`]);
-	const { pages } = layOut(election, style, wordsOf(election.languages), languages);
+	const languages = languagesOf(election, values['languages']);
+	const { pages } = layoutOf(election, style, languages, flags.has('large') ? 'large' : 'ordinary');
 	print({
 		election: election.id,
 		style,
