@@ -60,6 +60,7 @@ describe('agreement between two', () => {
 
 	test('leaves out what only one has decided', () => {
 		expect(agreementOf(judged(['a', 'b', 'a']), judged(['a', 'a'])).cases).toBe(2);
+		expect(differences(judged(['a', 'b', 'a']), judged(['a', 'a']))).toEqual(['case-1']);
 	});
 
 	test('is the same whichever of the two is asked first', () => {

@@ -72,10 +72,15 @@ describe('the queue of a review table', () => {
 	});
 
 	test('gives a person’s word for handwriting to the reader of the rule', () => {
-		const written = queue.find(({ id }) => id.startsWith('written-no-target'))!;
-		const facts = factsOfCase(written, election, sheets.en[written.contest]!);
-		const said = facts.contests[0]!.choices.flatMap(({ marks }) => marks.map(({ says }) => says));
-		expect(said).toContain('name');
+		const [read] = readQueue(
+			cases.filter(({ says }) => says.some((one) => one.says === 'printed-name')),
+			election,
+			sheets.en
+		);
+		const said = factsOfCase(read!, election, sheets.en[read!.contest]!).contests[0]!.choices.flatMap(({ marks }) =>
+			marks.map(({ says, names }) => [says, names])
+		);
+		expect(said).toContainEqual(['printed-name', read!.says[0]!.names]);
 	});
 });
 
