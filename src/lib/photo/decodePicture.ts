@@ -80,8 +80,7 @@ export function greyOfPicture(picture: ImageBitmap, makeCanvas: MakeCanvas, long
 	const width = Math.max(1, Math.round(picture.width * scale));
 	const height = Math.max(1, Math.round(picture.height * scale));
 	const canvas = makeCanvas(width, height);
-	const context = canvas.getContext('2d', { willReadFrequently: true }) as
-		OffscreenCanvasRenderingContext2D | CanvasRenderingContext2D | null;
+	const context = canvas.getContext('2d', { willReadFrequently: true });
 	if (!context || !showsPixels(context)) throw new FileRefused('canvas-blocked');
 	// What is clear lies on white paper.
 	context.fillStyle = '#fff';
