@@ -49,7 +49,7 @@ try {
 	await page.mouse.down();
 	await page.mouse.move(target.x + target.width - 2, target.y + target.height / 2, { steps: 6 });
 	await page.mouse.up();
-	await page.locator('.note h2').first().waitFor();
+	await page.locator('.note h2:visible').first().waitFor();
 	const all = await line('… and a first mark with its note');
 	if (process.argv.includes('--files'))
 		for (const [path, bytes] of [...sizes].sort(([, a], [, b]) => b - a))

@@ -63,7 +63,7 @@ try {
 		if (sheet > 0) {
 			await page.getByRole('button', { name: 'New sheet' }).click();
 			await page.getByRole('button', { name: 'Take a fresh sheet' }).click();
-			await page.locator('.note').first().waitFor({ state: 'detached' });
+			await page.locator('.note:visible').first().waitFor({ state: 'detached' });
 		}
 		for (const index of marked) {
 			const target = page.locator('svg.print g[fill="none"] path').nth(index);
@@ -129,7 +129,7 @@ function watch(): void {
 			const observer = new MutationObserver((changes) => {
 				const inNote = changes.some(({ target, addedNodes }) =>
 					[target, ...addedNodes].some((node) =>
-						(node instanceof Element ? node : node.parentElement)?.closest('.note')
+						(node instanceof Element ? node : node.parentElement)?.closest('.note:not(.unsaid)')
 					)
 				);
 				if (!inNote) return;
@@ -144,7 +144,12 @@ function watch(): void {
 			setTimeout(() => {
 				resolve({ workMs, paintedMs: Infinity });
 			}, 5000);
-			observer.observe(document.body, { subtree: true, childList: true, characterData: true });
+			observer.observe(document.body, {
+				subtree: true,
+				childList: true,
+				characterData: true,
+				attributeFilter: ['class']
+			});
 		});
 	};
 }

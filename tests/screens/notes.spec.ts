@@ -17,7 +17,7 @@ async function markTooMany(page: Page) {
 	await openPractice(page);
 	await fillTarget(page, first);
 	await fillTarget(page, first + 1);
-	const note = page.locator('.margin .note');
+	const note = page.locator('.margin .note:visible');
 	await expect(note).toContainText('Too many');
 	return note;
 }
@@ -106,7 +106,7 @@ test('the least certain mark comes first, with a way to its contest', async ({ p
 	await page.mouse.down();
 	await page.mouse.move(target.x + target.width * 0.55, target.y + target.height * 0.5, { steps: 4 });
 	await page.mouse.up();
-	await expect(page.locator('.margin .note')).toHaveCount(2);
+	await expect(page.locator('.margin .note:visible')).toHaveCount(2);
 	await page.getByRole('button', { name: 'Least certain marks first' }).click();
 	const dialog = page.getByRole('dialog', { name: 'Least certain marks first' });
 	const items = dialog.getByRole('listitem');
@@ -119,7 +119,7 @@ test('the least certain mark comes first, with a way to its contest', async ({ p
 		.getByRole('button', { name: /Go to this contest/ })
 		.click();
 	await expect(dialog).toBeHidden();
-	await expect(page.locator('.note.current')).toContainText(treasurer.title['en']!);
+	await expect(page.locator('.note.current:visible')).toContainText(treasurer.title['en']!);
 });
 
 test.describe('at 320 px, in Spanish', () => {

@@ -43,7 +43,7 @@ for (const [path, words] of [
 		await page.reload();
 		await openPractice(page, path);
 		await fillTarget(page, 0);
-		await expect(page.locator('.margin .note')).toContainText(words);
+		await expect(page.locator('.margin .note:visible')).toContainText(words);
 		await page.goto(path.replace('practice/', ''));
 		await page.locator('a[href$="practice/"]').first().click();
 		await expect(page).toHaveURL(new RegExp(`${path}$`));

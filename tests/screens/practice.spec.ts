@@ -39,7 +39,7 @@ test.describe('on a desk', () => {
 		const requests: string[] = [];
 		page.on('request', (request) => requests.push(request.url()));
 		await fillTarget(page, before);
-		const note = page.locator('.margin .note');
+		const note = page.locator('.margin .note:visible');
 		await expect(note).toHaveCount(1);
 		await expect(note).toContainText(`Likely read: ${nameOf(0)}`);
 		await expect(page.getByRole('status').filter({ hasText: `Likely read: ${nameOf(0)}` })).toHaveCount(1);
@@ -60,7 +60,7 @@ test.describe('on a desk', () => {
 	test('notes never lie over one another or over the paper', async ({ page }) => {
 		await openPractice(page);
 		for (const index of [0, 2, 7, 11, 14]) await fillTarget(page, index);
-		const notes = page.locator('.margin .note');
+		const notes = page.locator('.margin .note:visible');
 		await expect(notes).toHaveCount(5);
 		await page.waitForTimeout(800);
 		const paper = (await page.locator('.paper').first().boundingBox())!;
@@ -107,11 +107,11 @@ test.describe('on a desk', () => {
 		await fillTarget(page, before);
 		await expect(page.getByRole('button', { name: 'Undo' })).toBeEnabled();
 		await page.waitForTimeout(1200);
-		await expect(page.locator('.margin .note')).toHaveCount(0);
+		await expect(page.locator('.margin .note:visible')).toHaveCount(0);
 		await expect(page.getByText(`Likely read: ${nameOf(0)}`)).toHaveCount(0);
 		await page.getByRole('button', { name: 'Read it now' }).click();
-		await expect(page.locator('.margin .note').filter({ hasText: nameOf(0) })).toHaveCount(1);
-		await expect(page.locator('.margin .note')).toHaveCount(contests.length);
+		await expect(page.locator('.margin .note:visible').filter({ hasText: nameOf(0) })).toHaveCount(1);
+		await expect(page.locator('.margin .note:visible')).toHaveCount(contests.length);
 	});
 
 	test('another style is asked for before it takes the ink, and has its own contests', async ({ page }) => {
@@ -121,21 +121,21 @@ test.describe('on a desk', () => {
 		await style.selectOption('cairnwold');
 		await page.getByRole('dialog').getByRole('button', { name: 'Keep my marks' }).last().click();
 		await expect(style).toHaveValue('ferrystead');
-		await expect(page.locator('.margin .note')).toHaveCount(1);
+		await expect(page.locator('.margin .note:visible')).toHaveCount(1);
 		await style.selectOption('cairnwold');
 		await page.getByRole('dialog').getByRole('button', { name: 'Take a fresh sheet' }).click();
 		await expect(style).toHaveValue('cairnwold');
 		await expect(page.locator('svg.print').first()).toContainText('Cairnwold');
-		await expect(page.locator('.margin .note')).toHaveCount(0);
+		await expect(page.locator('.margin .note:visible')).toHaveCount(0);
 		await expect(page.locator('.practice[data-ready=true]')).toBeVisible();
 		await fillTarget(page, 0);
-		await expect(page.locator('.margin .note')).toHaveCount(1);
+		await expect(page.locator('.margin .note:visible')).toHaveCount(1);
 	});
 
 	test('a link asks before it takes the ink', async ({ page }) => {
 		await openPractice(page);
 		await fillTarget(page, before);
-		await expect(page.locator('.margin .note')).toHaveCount(1);
+		await expect(page.locator('.margin .note:visible')).toHaveCount(1);
 		await page.getByRole('link', { name: 'Español' }).first().click();
 		await page.getByRole('dialog').getByRole('button', { name: 'Keep my marks' }).last().click();
 		await expect(page).toHaveURL(/\/en\/practice\/$/);
@@ -157,7 +157,7 @@ test.describe('on a desk', () => {
 		await openPractice(page, 'en/practice/#fair');
 		await expect(page.locator('svg.print').first()).toContainText('Pie and Park Fair');
 		await fillTarget(page, 0);
-		await expect(page.locator('.margin .note')).toHaveCount(1);
+		await expect(page.locator('.margin .note:visible')).toHaveCount(1);
 	});
 
 	test('each mishap falls on the sheet and is taken back by undo', async ({ page }) => {
@@ -176,7 +176,7 @@ test.describe('on a desk', () => {
 		await openPractice(page);
 		await page.getByRole('button', { name: 'Pencil' }).click();
 		await fillTarget(page, before);
-		const note = page.locator('.margin .note');
+		const note = page.locator('.margin .note:visible');
 		await expect(note).toContainText('Likely read');
 		await page.getByRole('button', { name: 'Eraser' }).click();
 		const { x, y, width, height } = (await targetsOn(page))[before]!;
@@ -381,7 +381,7 @@ for (const { name, use } of screens)
 					await page
 						.getByRole('button', { name: lang === 'en' ? 'Mark without drawing' : 'Marcar sin dibujar' })
 						.click();
-					await expect(page.locator('.margin .note').first()).toBeVisible();
+					await expect(page.locator('.margin .note:visible').first()).toBeVisible();
 					expect(await axeFindingsOn(page)).toEqual([]);
 				}
 			});

@@ -333,7 +333,7 @@ test('the note on a practice ballot leads to the whole rule, beside the ballot',
 	await page.setViewportSize({ width: 1280, height: 900 });
 	await openPractice(page);
 	await fillTarget(page, 0);
-	await page.locator('.margin .note .cite').click();
+	await page.locator('.margin .note:visible .cite').click();
 	const link = page
 		.getByRole('dialog')
 		.getByRole('link', { name: /See the whole rule/ })
@@ -341,7 +341,7 @@ test('the note on a practice ballot leads to the whole rule, beside the ballot',
 	const [beside] = await Promise.all([context.waitForEvent('page'), link.click()]);
 	await expect(beside).toHaveURL(/\/en\/rules\/#demo-county\/demo-/);
 	await expect(beside.locator('article:focus')).toHaveCount(1);
-	await expect(page.locator('.margin .note')).toHaveCount(1);
+	await expect(page.locator('.margin .note:visible')).toHaveCount(1);
 });
 
 test('home leads to the rules and to the comparison', async ({ page }) => {

@@ -95,8 +95,10 @@ export class Fingers {
 /** What is painted on the visible ink layers, to compare with itself later. */
 export async function inkOn(page: Page): Promise<string> {
 	return page
-		.locator('canvas.dry:visible')
-		.evaluateAll((canvases) => canvases.map((canvas) => (canvas as HTMLCanvasElement).toDataURL()).join());
+		.locator('.ink.dry canvas:visible')
+		.evaluateAll((tiles) =>
+			tiles.map((tile) => `${tile.style.left} ${tile.style.top} ${(tile as HTMLCanvasElement).toDataURL()}`).join()
+		);
 }
 
 /** Goes on with the Tab key (or back) until `to` has the focus, as somebody without a mouse must. */

@@ -27,6 +27,11 @@ export interface PracticeSetup {
 
 const NOTHING_READ: ReadonlyMap<string, ContestReading> = new Map();
 
+/** The reading of one contest, by itself: who shows one contest is not asked again when another one is marked. */
+class Cell {
+	reading = $state.raw<ContestReading | undefined>(undefined);
+}
+
 /** One act of the voter: one undo takes back all of it. */
 interface Act {
 	readonly page: number;
@@ -59,6 +64,7 @@ export class Practice {
 	#contests = $state.raw<ReadonlyMap<string, ContestReading>>(new Map());
 	#marks = $state.raw<readonly Mark[]>([]);
 	#targets = $state.raw<readonly TargetReading[]>([]);
+	readonly #cells: ReadonlyMap<string, Cell>;
 	#statement = $state.raw<BallotStatement | undefined>(undefined);
 	#reader: Reader | undefined;
 
@@ -67,6 +73,7 @@ export class Practice {
 		this.layout = setup.layout;
 		this.ballot = ballotOf(setup.election, setup.layout.style);
 		this.contest = this.ballot.contests[0]?.id ?? '';
+		this.#cells = new Map(this.ballot.contests.map(({ id }) => [id, new Cell()]));
 		this.#pages = this.#blank();
 	}
 
@@ -107,7 +114,7 @@ export class Practice {
 
 	/** The reading of a contest, where it may be shown and there is one. */
 	readingOf(contest: string): ContestReading | undefined {
-		return this.readings.get(contest);
+		return this.shown ? this.#cells.get(contest)?.reading : undefined;
 	}
 
 	/** Starts the worker, if it is not there. Call in the browser only; prerendering has none. */
@@ -207,7 +214,11 @@ export class Practice {
 		try {
 			const { contests, ballot } = await asked;
 			const all = new Map(this.#contests);
-			for (const reading of contests) all.set(reading.contest, reading);
+			for (const reading of contests) {
+				all.set(reading.contest, reading);
+				const cell = this.#cells.get(reading.contest);
+				if (cell) cell.reading = reading;
+			}
 			this.#contests = all;
 			this.#statement = ballot;
 			this.failure = undefined;
