@@ -1,5 +1,6 @@
 import { answers } from './verbs/answers';
 import { check } from './verbs/check';
+import { deck } from './verbs/deck';
 import { layout } from './verbs/layout';
 import { read } from './verbs/read';
 import { rulebooks } from './verbs/rulebooks';
@@ -16,24 +17,36 @@ const VERBS: Readonly<Record<string, (args: readonly string[]) => number | Promi
 	check,
 	rulebooks,
 	answers,
-	sheet
+	sheet,
+	deck
 };
 
 const USAGE = `usage: fairhand VERB [options]
 
-  layout [--election FILE] [--style ID] [--languages en,es]
+  layout [--election FILE] [--style ID] [--languages en,es] [--large]
       where everything is on the ballot's pages, in points
-  read FILE... [--election FILE] [--style ID] [--rulebook ID|FILE]
-      one JSON line for each ink file or photo (JPEG, PNG) of a practice sheet: marks, readings, advice
+  read FILE... [--election FILE] [--style ID] [--languages en,es] [--large] [--rulebook ID|FILE]
+       [--format record|codes] [--out FILE [--resume]] [--workers N]
+      one JSON line for each ink file or photo (JPEG, PNG) of a practice sheet: marks, readings, advice;
+      --format codes, for an event's stack: mistake codes and their tally, never a choice; --resume goes
+      on with the FILE that an interrupted run left
   check FILE
       one JSON line for each problem of an election file
   rulebooks
       the rulebooks that are there
   answers QUERY [--lang TAG] [--on DATE] [--election FILE]
       one JSON line for each answer that fits a caller's words, best first
-  sheet [--election FILE] [--style ID] [--page N] [--languages en,es] [--paper letter|a4]
+  sheet [--election FILE] [--style ID] [--page N] [--languages en,es] [--large] [--paper letter|a4]
         [--colour tint|grey] [--format svg|pdf] [--out FILE]
-      one page of a practice sheet, ready to print
+      one page of a practice sheet, ready to print; --large: 18 pt and more
+  sheet --stack DIR [--style ID] [--languages en,es] [--large] …
+      every style in every language: a file for each page, or as PDF one with all pages of each
+  deck --out DIR [--election FILE] [--style ID] [--languages en,es] [--large] [--paper letter|a4]
+       [--format svg|pdf]
+      sheets with known marks, and expected.json with what they were drawn as
+  deck --compare EXPECTED READINGS
+      what "read" made of a deck's sheets beside what was drawn: a check of this reader, not a logic and
+      accuracy test of voting equipment; 1 when a mark was read as none, or none as a mark
 
 Without --election, the demo county's file is used; without --style, its first style; without
 --rulebook, the election's own.`;

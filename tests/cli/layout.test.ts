@@ -16,6 +16,19 @@ describe('layout', () => {
 		);
 	});
 
+	test('gives large print with --large: the same targets, in the same size, on more pages', () => {
+		interface Document {
+			readonly pages: { choices: { choice: string; target: [number, number, number, number] }[] }[];
+		}
+		const [ordinary, large] = [[], ['--large']].map(
+			(args) => JSON.parse(fairhand('layout', ...args).lines[0]!) as Document
+		);
+		const targets = ({ pages }: Document) =>
+			pages.flatMap(({ choices }) => choices.map(({ choice, target: [, , width, height] }) => [choice, width, height]));
+		expect(targets(large!)).toEqual(targets(ordinary!));
+		expect(large!.pages.length).toBeGreaterThan(ordinary!.pages.length);
+	});
+
 	test('says the same thing twice', () => {
 		expect(fairhand('layout').lines).toEqual(fairhand('layout').lines);
 	});

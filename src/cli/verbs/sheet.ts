@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { encodeCode } from '../../codes/encodeCode';
 import type { Layout, PrintSize } from '../../core/layout/layout';
 import { drawSheet, PAPERS, type Paper, type SheetOptions } from '../../core/sheet/drawSheet';
+import { layoutName } from '../../core/sheet/layoutName';
 import { BadInput, BadUsage } from '../failures';
 import { electionOf, languagesOf, layoutOf, styleOf } from '../files';
 import { oneOf, optionsOf } from '../options';
@@ -75,7 +76,7 @@ async function stack(
 	const layouts = styles.flatMap((style) => languages.map((tags) => layoutOf(election, style, tags, printSize)));
 	makeFolder(folder);
 	const write = (layout: Layout, pages: readonly number[], ending: string, document: string | Uint8Array): void => {
-		const file = join(folder, `${nameOf(layout)}${ending}`);
+		const file = join(folder, `${layoutName(layout)}${ending}`);
 		save(file, document);
 		print({ file, style: layout.style, languages: layout.languages, printSize, pages });
 	};
@@ -93,10 +94,6 @@ async function stack(
 		}
 	});
 }
-
-/** Ids and tags of an election file are plain letters, digits and hyphens: good for a file's name. */
-const nameOf = ({ style, languages, printSize }: Layout): string =>
-	[style, ...languages, ...(printSize === 'large' ? ['large'] : [])].join('-');
 
 function pageOf(value: string, pages: number): number {
 	const page = Number(value);

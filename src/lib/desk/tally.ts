@@ -1,4 +1,5 @@
 import { MISTAKE_CODES } from '$core/answers/mistakeCodes';
+import { LEAST_SHOWN, shownCounts } from '$core/answers/shownCounts';
 import { officeDay } from '$core/election/dates';
 
 /** What a call was about: a mistake code, or this where it was no mistake. */
@@ -13,8 +14,7 @@ export type CallLanguage = (typeof CALL_LANGUAGES)[number];
 const BAND_HOURS = 3;
 export const HOUR_BANDS: readonly string[] = Array.from({ length: 24 / BAND_HOURS }, (_, i) => bandFrom(i));
 
-/** Cells under this are not given out: a number of few calls may point at a person. */
-export const LEAST_SHOWN = 10;
+export { LEAST_SHOWN };
 
 /** How often each thing came up; a cell that is not there is 0. Nothing of a single call is kept. */
 export interface Tally {
@@ -58,22 +58,9 @@ export interface ShownCell {
 	readonly calls: number | undefined;
 }
 
-/**
- * The cells of one table, in the order of `known`, those with no call left out. A cell under 10 is held back; where the
- * cells held back hold fewer than 10 calls together, the next smallest is held back too, so that no table's sum gives a
- * small one away.
- */
+/** The cells of one table, small ones held back. */
 export function shownCells(cells: Readonly<Record<string, number>>, known: readonly string[]): readonly ShownCell[] {
-	const there = known.flatMap((cell) => (cells[cell] ? [{ cell, calls: cells[cell] }] : []));
-	const bySize = [...there].sort((a, b) => a.calls - b.calls);
-	const held = new Set<string>();
-	let calls = 0;
-	for (const one of bySize) {
-		if (one.calls >= LEAST_SHOWN && (held.size === 0 || calls >= LEAST_SHOWN)) break;
-		held.add(one.cell);
-		calls += one.calls;
-	}
-	return there.map((one) => ({ cell: one.cell, calls: held.has(one.cell) ? undefined : one.calls }));
+	return shownCounts(cells, known).map(({ cell, count }) => ({ cell, calls: count }));
 }
 
 export interface ShownTally {
