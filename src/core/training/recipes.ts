@@ -30,6 +30,8 @@ export interface Recipe {
 }
 
 const PENS: readonly [Tool, ...Tool[]] = ['ballpoint', 'ballpoint', 'ballpoint', 'pencil', 'felt'];
+/** Letters of this size run together under a felt-tip. */
+const FINE_PENS: readonly [Tool, ...Tool[]] = ['ballpoint', 'ballpoint', 'pencil'];
 
 type More = Partial<Pick<Drawn, 'tool' | 'share' | 'shiftPt'>>;
 const mark = (choice: string | undefined, kind: CaseMarkKind, more: More = {}): Drawn => {
@@ -162,7 +164,7 @@ export const RECIPES: readonly Recipe[] = [
 		id: 'written-no-target',
 		needs: 'write-in',
 		prepare: ({ writeIn, oneOf }) => ({
-			marks: [mark(writeIn, 'write-in', { tool: oneOf(PENS) })],
+			marks: [mark(writeIn, 'write-in', { tool: oneOf(FINE_PENS) })],
 			says: [{ choice: writeIn ?? '', says: 'name' }]
 		})
 	},
@@ -181,7 +183,7 @@ export const RECIPES: readonly Recipe[] = [
 		prepare: ({ writeIn, between, oneOf }) => ({
 			marks: [
 				mark(writeIn, oneOf(['light', 'partial', 'check']), { share: between(0.3, 1) }),
-				mark(writeIn, 'write-in', { tool: oneOf(PENS) })
+				mark(writeIn, 'write-in', { tool: oneOf(FINE_PENS) })
 			],
 			says: [{ choice: writeIn ?? '', says: 'name' }]
 		})
