@@ -1,26 +1,11 @@
-import jpeg from 'jpeg-js';
 import { writeFileSync } from 'node:fs';
-import { PNG } from 'pngjs';
 import { describe, expect, test } from 'vitest';
 import { county } from '../../src/core/election/demo';
-import type { GreyImage } from '../../src/core/image';
 import { layout, markedSheet, readFlat } from '../support/photoCase';
+import { pictureFile } from './pictureFile';
 import { fairhand, fileWith } from './run';
 
 const sheet = markedSheet(3);
-
-function pictureFile(name: string, { width, height, data }: GreyImage): string {
-	const colours = Buffer.alloc(4 * data.length, 255);
-	data.forEach((grey, i) => colours.fill(grey, 4 * i, 4 * i + 3));
-	const path = fileWith(name, '');
-	const png = new PNG({ width, height });
-	colours.copy(png.data);
-	writeFileSync(
-		path,
-		name.endsWith('.png') ? PNG.sync.write(png) : jpeg.encode({ width, height, data: colours }, 90).data
-	);
-	return path;
-}
 
 describe('read a photo', () => {
 	test.each(['scan.png', 'scan.jpg'])('tells page and style from its code and reads the marks: %s', (name) => {

@@ -14,7 +14,7 @@ export function fairhand(...args: readonly string[]): Run {
 	const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'src/cli/main.ts', ...args], {
 		encoding: 'utf8',
 		maxBuffer: 1 << 28,
-		timeout: 60_000
+		timeout: 240_000
 	});
 	return { code: status ?? -1, lines: linesOf(stdout), errors: linesOf(stderr) };
 }
