@@ -1,3 +1,4 @@
+import { fleschKincaid } from 'flesch-kincaid';
 import { syllable } from 'syllable';
 import { describe, expect, test } from 'vitest';
 import { answerOn } from '$core/answers/answerOn';
@@ -26,7 +27,7 @@ const wordsOf = (text: string): string[] => text.match(/[\p{L}’'-]+/gu) ?? [];
 function gradeOf(text: string): number {
 	const words = wordsOf(text);
 	const syllables = words.reduce((sum, word) => sum + syllable(word), 0);
-	return 0.39 * (words.length / sentencesOf(text).length) + 11.8 * (syllables / words.length) - 15.59;
+	return fleschKincaid({ sentence: sentencesOf(text).length, word: words.length, syllable: syllables });
 }
 
 /** Szigriszt-Pazos 1993: 206.835 - 62.3 syllables a word - words a sentence. */
