@@ -39,7 +39,7 @@ const DIM = 110;
 /** Grey of the paper where it is lightest. The photo needs 45 for most of it. */
 const LEAST_PAPER = 70;
 /** A little more than the photo needs, so that a photo taken at "ready" is read. Found by trial. */
-const LEAST_DPI = 140;
+const LEAST_DPI = 130;
 const MOST_SLANT = 42;
 /** Blur in pixels of the 200 dpi page. A sharp frame of 60 dpi has 1.4, by its coarseness alone; found by trial. */
 const MOST_BLUR_PX = 1.9;
