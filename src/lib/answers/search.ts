@@ -1,4 +1,4 @@
-import MiniSearch, { type SearchOptions } from 'minisearch';
+import MiniSearch, { type SearchOptions, type SearchResult } from 'minisearch';
 import type { Answer } from '../../core/election/election';
 import { nearestWord } from './nearestWord';
 import { lexiconOf, slotsOut, sortOf, tokensOf } from './tokens';
@@ -22,13 +22,12 @@ const PLAIN: SearchWords = { drop: [], weak: [], phrases: [], alike: {}, stem: (
 /** A phrase of a caller is one document, so that a question close to it is not thinned by all the others. */
 interface Phrase {
 	readonly id: number;
-	readonly answer: string;
 	readonly phrase: string;
 }
 
 /** An answer as a whole is a document too: words that are spread over its phrases add up here. */
 interface Whole {
-	readonly id: string;
+	readonly id: number;
 	readonly title: string;
 	readonly phrases: string;
 	readonly text: string;
@@ -64,38 +63,83 @@ export function openSearch(answers: readonly Answer[], language: string): Search
 		},
 		processTerm: (term: string) => term
 	};
-	const phrases = new MiniSearch<Phrase>({ ...options, fields: ['phrase'], storeFields: ['answer'] });
+	const phrases = new MiniSearch<Phrase>({ ...options, fields: ['phrase'] });
 	const wholes = new MiniSearch<Whole>({ ...options, fields: ['title', 'phrases', 'text'] });
-	for (const { id, title, text, callersWords } of answers) {
+	/** Of each phrase, its answer's place in `answers`. */
+	const answerOf: number[] = [];
+	answers.forEach(({ title, text, callersWords }, id) => {
 		const asked = [title[language] ?? '', ...(callersWords[language] ?? [])];
-		for (const phrase of asked) phrases.add({ id: phrases.documentCount, answer: id, phrase });
+		for (const phrase of asked) phrases.add({ id: answerOf.push(id) - 1, phrase });
 		wholes.add({ id, title: title[language] ?? '', phrases: asked.join('\n'), text: slotsOut(text[language] ?? '') });
-	}
+	});
 	for (const stem of lexicon.groups.keys()) known.add(stem);
 	const begins = (stem: string): boolean => {
 		for (const word of known) if (word.startsWith(stem)) return true;
 		return false;
 	};
-	const mend = (stem: string): string => (known.has(stem) || begins(stem) ? stem : (nearestWord(stem, known) ?? stem));
+	const mend = kept((stem: string) => (known.has(stem) || begins(stem) ? stem : (nearestWord(stem, known) ?? stem)));
 	const searchOptions: SearchOptions = {
-		tokenize: (query) => tokensOf(query, lexicon, mend),
+		// Asked for one word at a time.
+		tokenize: (token) => [token],
 		// A word that is not known may be the beginning of one: the voter is still typing.
 		prefix: (term) => sortOf(term) === 'word' && term.length >= SHORTEST_PREFIX && !known.has(term),
 		boostTerm: (term) => TERM_WEIGHTS[sortOf(term)],
 		// Slips are mended before the search, with a swap of two letters as one slip.
 		weights: { prefix: PREFIX_WEIGHT, fuzzy: 0 }
 	};
+	const inPhrases = kept((token: string) => hitsOf(phrases.search(token, searchOptions)));
+	const inWholes = kept((token: string) => hitsOf(wholes.search(token, { ...searchOptions, boost: FIELD_WEIGHTS })));
 	return (query) => {
-		const scores = new Map<string, number>();
-		const seen = new Map<string, number>();
-		for (const { score, ...hit } of phrases.search(query, searchOptions)) {
-			const answer = hit['answer'] as string;
-			const n = seen.get(answer) ?? 0;
-			if (n < PHRASES_SUMMED) scores.set(answer, (scores.get(answer) ?? 0) + score * NEXT_PHRASE_WEIGHT ** n);
-			seen.set(answer, n + 1);
+		const tokens = tokensOf(query, lexicon, mend);
+		const scores = new Float64Array(answers.length);
+		const best = answers.map((): number[] => []);
+		for (const [phrase, score] of sum(tokens, inPhrases, answerOf.length)) best[answerOf[phrase] ?? 0]?.push(score);
+		best.forEach((own, at) => {
+			const most = own.sort((a, b) => b - a).slice(0, PHRASES_SUMMED);
+			scores[at] = most.reduce((total, score, n) => total + score * NEXT_PHRASE_WEIGHT ** n, 0);
+		});
+		for (const [at, score] of sum(tokens, inWholes, answers.length))
+			scores[at] = (scores[at] ?? 0) + score * WHOLE_WEIGHT;
+		return answers
+			.map(({ id }, at) => ({ id, score: scores[at] ?? 0 }))
+			.filter(({ score }) => score > 0)
+			.sort((a, b) => b.score - a.score);
+	};
+}
+
+/** Documents that one word finds, each with its score. */
+type Hits = readonly (readonly [document: number, score: number])[];
+
+const hitsOf = (results: readonly SearchResult[]): Hits => results.map(({ id, score }) => [id as number, score]);
+
+/** For each document found the scores of all words together, times how many of them it has: as MiniSearch joins by OR. */
+function sum(tokens: readonly string[], find: (token: string) => Hits, documents: number): Hits {
+	const scores = new Float64Array(documents);
+	const words = new Uint16Array(documents);
+	const found: number[] = [];
+	tokens.forEach((token, n) => {
+		const again = tokens.indexOf(token) < n;
+		for (const [document, score] of find(token)) {
+			if (words[document] === 0) found.push(document);
+			if (!again) words[document] = (words[document] ?? 0) + 1;
+			scores[document] = (scores[document] ?? 0) + score;
 		}
-		for (const { id, score } of wholes.search(query, { ...searchOptions, boost: FIELD_WEIGHTS }))
-			scores.set(id as string, (scores.get(id as string) ?? 0) + score * WHOLE_WEIGHT);
-		return [...scores].map(([id, score]) => ({ id, score })).sort((a, b) => b.score - a.score);
+	});
+	return found.map((document) => [document, (scores[document] ?? 0) * (words[document] ?? 0)]);
+}
+
+/** More words than this are forgotten and looked up anew. */
+const MOST_KEPT = 1000;
+
+/** What `look` gives for a word, kept: one letter more changes only the last word of a question. */
+function kept<T>(look: (word: string) => T): (word: string) => T {
+	const before = new Map<string, T>();
+	return (word) => {
+		const found = before.get(word);
+		if (found !== undefined) return found;
+		if (before.size >= MOST_KEPT) before.clear();
+		const now = look(word);
+		before.set(word, now);
+		return now;
 	};
 }
