@@ -238,16 +238,26 @@ test('reads a scan saved as PNG, and a photo saved as WebP', async ({ page }) =>
 			const context = canvas.getContext('2d')!;
 			const pixels = context.createImageData(width, height);
 			const raw = Uint8Array.from(atob(grey), (letter) => letter.charCodeAt(0));
-			raw.forEach((value, i) => pixels.data.set([value, value, value, 255], 4 * i));
+			raw.forEach((value, i) => {
+				pixels.data.set([value, value, value, 255], 4 * i);
+			});
 			context.putImageData(pixels, 0, 0);
-			const blob = await new Promise<Blob>((done) => canvas.toBlob((made) => done(made!), 'image/webp', 0.9));
+			const blob = await new Promise<Blob>((done) => {
+				canvas.toBlob(
+					(made) => {
+						done(made!);
+					},
+					'image/webp',
+					0.9
+				);
+			});
 			return [blob.type, ...new Uint8Array(await blob.arrayBuffer())] as const;
 		},
 		{ width: flat.width, height: flat.height, grey: Buffer.from(flat.data).toString('base64') }
 	);
 	const [type, ...rest] = bytes;
 	expect(type).toBe('image/webp');
-	await readOf(page, { name: 'photo.webp', mimeType: 'image/webp', buffer: Buffer.from(rest as number[]) });
+	await readOf(page, { name: 'photo.webp', mimeType: 'image/webp', buffer: Buffer.from(rest) });
 	await expect(reading(page)).toBeVisible();
 });
 
@@ -323,7 +333,9 @@ test('makes a photo of 48 megapixels smaller while it is opened', async ({ page 
 			const small = new OffscreenCanvas(width, height);
 			const pixels = new ImageData(width, height);
 			const raw = Uint8Array.from(atob(grey), (letter) => letter.charCodeAt(0));
-			raw.forEach((value, i) => pixels.data.set([value, value, value, 255], 4 * i));
+			raw.forEach((value, i) => {
+				pixels.data.set([value, value, value, 255], 4 * i);
+			});
 			small.getContext('2d')!.putImageData(pixels, 0, 0);
 			context.drawImage(small, 1700, 40, 4570, 5914);
 			const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality: 0.8 });
@@ -445,7 +457,7 @@ test.describe('the camera', () => {
 		const frame = framed(shot(1, { dpi: 145, turn: 93, tilt: 5, curlY: 0, crease: 0 }), 2048, 1536);
 		writeFileSync(film, jpegOf(frame, 92));
 		const { launchOptions } = await import('../support/browser.mjs');
-		const { args, ...options } = launchOptions() as { args: string[]; executablePath?: string };
+		const { args, ...options } = launchOptions();
 		const browser = await playwright.chromium.launch({
 			...options,
 			args: [
