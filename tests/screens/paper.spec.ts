@@ -468,7 +468,8 @@ test.describe('the camera', () => {
 			]
 		});
 		try {
-			const page = await browser.newPage({ baseURL: baseURL ?? '', viewport: { width: 390, height: 844 } });
+			const context = await browser.newContext({ baseURL: baseURL ?? '', viewport: { width: 390, height: 844 } });
+			const page = await context.newPage();
 			const troubles = troublesOf(page, baseURL ?? '');
 			await openPaper(page);
 			await page.getByRole('button', { name: 'Use the camera' }).click();

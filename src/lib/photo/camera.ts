@@ -7,8 +7,11 @@ export type NoCamera = 'missing' | 'denied' | 'busy';
 const WIDE_PX = 1920;
 const HIGH_PX = 1440;
 
-/** Longer side of a frame that is only looked at. */
-const FRAME_PX = 1280;
+/**
+ * Longer sides of a frame that is only looked at. The second is for a frame in which nothing was found: a small code may
+ * be lost in one size and there in another.
+ */
+export const FRAMES_PX = [1280, 1600] as const;
 
 const STOPS: Readonly<Record<string, NoCamera>> = {
 	NotAllowedError: 'denied',
@@ -36,12 +39,14 @@ export function closeCamera(stream: MediaStream): void {
 }
 
 /** What the video shows now, small enough to be looked at several times a second. */
-export async function frameOf(video: HTMLVideoElement): Promise<ImageBitmap> {
-	const scale = FRAME_PX / Math.max(video.videoWidth, video.videoHeight);
+export async function frameOf(video: HTMLVideoElement, longestPx: number): Promise<ImageBitmap> {
+	const scale = longestPx / longestOf(video);
 	return scale < 1
-		? createImageBitmap(video, { resizeWidth: Math.round(video.videoWidth * scale), resizeQuality: 'medium' })
+		? createImageBitmap(video, { resizeWidth: Math.round(video.videoWidth * scale), resizeQuality: 'high' })
 		: createImageBitmap(video);
 }
+
+const longestOf = ({ videoWidth, videoHeight }: HTMLVideoElement): number => Math.max(videoWidth, videoHeight);
 
 interface StillCamera {
 	takePhoto(): Promise<Blob>;
@@ -51,9 +56,8 @@ type StillCameraOf = new (track: MediaStreamTrack) => StillCamera;
 
 const stillCamera = (): StillCameraOf | undefined => (globalThis as { ImageCapture?: StillCameraOf }).ImageCapture;
 
-/** How many pixels of the photo come to one of a frame, along a side. A still photo is finer than the video. */
-export async function finerOf(video: HTMLVideoElement, stream: MediaStream): Promise<number> {
-	const longest = Math.max(video.videoWidth, video.videoHeight);
+/** Longer side of the photo that will be read. A still photo is finer than the video. */
+export async function photoLongestPx(video: HTMLVideoElement, stream: MediaStream): Promise<number> {
 	const [track] = stream.getVideoTracks();
 	const Still = stillCamera();
 	let most = 0;
@@ -63,8 +67,11 @@ export async function finerOf(video: HTMLVideoElement, stream: MediaStream): Pro
 		} catch {
 			// Some cameras can only film.
 		}
-	return Math.min(LONGEST_PX, Math.max(most, longest)) / Math.min(FRAME_PX, longest);
+	return Math.min(LONGEST_PX, Math.max(most, longestOf(video)));
 }
+
+/** How many pixels of a photo come to one of a frame, along a side. */
+export const finerOf = (photoPx: number, frame: ImageBitmap): number => photoPx / Math.max(frame.width, frame.height);
 
 /** A photo at the camera's full size where the browser can take one, else the video's picture of this moment. */
 export async function takePhoto(video: HTMLVideoElement, stream: MediaStream): Promise<Blob | ImageBitmap> {
