@@ -21,5 +21,7 @@ export function decodeCode({ width, height, data }: GreyImage): FoundCode | unde
 		// No code, or one that cannot be read: the library throws for both.
 	}
 	if (!seen) return undefined;
-	return { text, corners: seen.bounds.map(({ x, y }) => ({ x, y })), modulePx: seen.tl.moduleSize };
+	const { tl, tr, bl, bounds } = seen;
+	const point = ({ x, y }: { readonly x: number; readonly y: number }) => ({ x, y });
+	return { text, corners: bounds.map(point), finders: [tl, tr, bl].map(point), modulePx: tl.moduleSize };
 }

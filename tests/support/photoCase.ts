@@ -17,6 +17,7 @@ import { printSheet } from '../../src/core/sheet/printSheet';
 import { wordsOf } from '../../src/cli/files';
 import { photograph, type Shot } from './camera';
 import { finePrint, withInk } from './finePrint';
+import { humanMark, type HumanStrokes } from './humanStrokes';
 
 /** How voters mark: mostly as asked, some with the other marks that people make. */
 const KINDS: readonly (readonly [PlaceableMark, number])[] = [
@@ -32,6 +33,12 @@ const KINDS: readonly (readonly [PlaceableMark, number])[] = [
 	['write-in', 1]
 ];
 const TOOLS: readonly Tool[] = ['ballpoint', 'ballpoint', 'pencil', 'felt'];
+
+/**
+ * A target that somebody began to fill: how much of it differs. Not always half, as the app's own mark has it: half a
+ * target scores within a hundredth of the demo county's threshold, where grain decides the flat page's own level.
+ */
+const PARTIAL = { least: 0.15, more: 0.75 };
 
 /** Of the choices of a page, this share gets a mark. */
 const MARKED = 0.45;
@@ -58,8 +65,11 @@ export interface MarkedSheet {
 	readonly paper: GreyImage;
 }
 
-/** The same seed gives the same marks. */
-export function markedSheet(seed: number): MarkedSheet {
+/** Of the marks of a sheet, this share is drawn by people, where there are any such. */
+const HUMAN = 0.5;
+
+/** The same seed gives the same marks. `human`: marks that people drew, for half of them. */
+export function markedSheet(seed: number, human?: HumanStrokes): MarkedSheet {
 	const random = randomFrom(seed * 31 + 5);
 	const page = 1 + (seed % layout.pages.length);
 	const { prints, fine } = sheets[page - 1]!;
@@ -67,13 +77,27 @@ export function markedSheet(seed: number): MarkedSheet {
 	const tool = TOOLS[Math.floor(random() * TOOLS.length)]!;
 	const strokes: Stroke[] = choices.flatMap((choice, index) => {
 		if (random() > MARKED) return [];
+		if (human && random() < HUMAN) return humanMark(human, choice, tool, random);
 		const kind = kindAt(random());
 		if (kind === 'write-in' && !choice.writeIn) return [];
-		return placeMark(kind, choice, { tool, shape: layout.shape, side: layout.side, seed: seed * 100 + index });
+		const options = { tool, shape: layout.shape, side: layout.side, seed: seed * 100 + index };
+		if (kind === 'partial')
+			return stoppedAt(PARTIAL.least + PARTIAL.more * random(), placeMark('fill', choice, options));
+		return placeMark(kind, choice, options);
 	});
 	const anchors = choices.map(({ target }) => target);
 	const flat = inkPage(prints[0]!, { page, strokes }, anchors, undefined, { seed });
 	return { page, flat, paper: withInk(fine, flat, prints[0]!) };
+}
+
+/** The first strokes of a mark, up to this share of its points. */
+function stoppedAt(share: number, strokes: readonly Stroke[]): Stroke[] {
+	let left = Math.ceil(share * strokes.reduce((sum, { points }) => sum + points.length, 0));
+	return strokes.flatMap((stroke) => {
+		const points = stroke.points.slice(0, Math.max(0, left));
+		left -= stroke.points.length;
+		return points.length > 0 ? [{ ...stroke, points }] : [];
+	});
 }
 
 function kindAt(share: number): PlaceableMark {

@@ -19,7 +19,7 @@ export interface Alignment {
  * One pass: at which scale (pixels of the 200 dpi page to one looked at), how large the blocks are and how far they are
  * looked for, in pixels of that scale, how far apart they stand and how far the field follows each, in pixels of the page.
  */
-interface Pass {
+export interface Pass {
 	readonly level: number;
 	readonly sidePx: number;
 	readonly reachPx: number;
@@ -33,15 +33,19 @@ interface Pass {
  * From rough to fine. The first looks for blocks of an inch as far as a sheet that rises by half an inch moves when seen
  * from the widest angle; the last for blocks of a row's height to a fraction of a pixel. Found by trial.
  */
-const PASSES: readonly Pass[] = [
-	{ level: 3, sidePx: 24, reachPx: 6, stepPx: 80, softPx: 180, leastLikeness: 0.55, search: 'everywhere' },
-	{ level: 2, sidePx: 22, reachPx: 4, stepPx: 64, softPx: 110, leastLikeness: 0.6, search: 'everywhere' },
+export const PASSES: readonly Pass[] = [
+	{ level: 3, sidePx: 24, reachPx: 6, stepPx: 112, softPx: 180, leastLikeness: 0.55, search: 'everywhere' },
+	{ level: 2, sidePx: 24, reachPx: 4, stepPx: 80, softPx: 110, leastLikeness: 0.6, search: 'uphill' },
 	{ level: 1, sidePx: 28, reachPx: 3, stepPx: 56, softPx: 70, leastLikeness: 0.65, search: 'uphill' },
 	{ level: 1, sidePx: 28, reachPx: 2, stepPx: 48, softPx: 44, leastLikeness: 0.65, search: 'uphill' }
 ];
 
+/** A likeness that falls off by less, a pixel to either side, says nothing; from FULL_BEND on it is as good as any. Found by trial. */
+const LEAST_BEND = 0.02;
+const FULL_BEND = 0.1;
+
 /** Variance from which a block has print enough to be looked for. */
-const LEAST_VARIANCE = 150;
+export const LEAST_VARIANCE = 150;
 
 /**
  * Lays a photo on the print: `view` from its corner marks holds for flat paper, the field found here for what is curled
@@ -99,7 +103,12 @@ function measure(
 			const at = { x: (Math.round(x) + sidePx / 2) * stride, y: (Math.round(y) + sidePx / 2) * stride };
 			const [dx, dy] = [match.dx * stride, match.dy * stride];
 			const [hasX, hasY] = shiftAt(map.field, at.x + dx, at.y + dy);
-			measured.push({ ...at, dx: dx + hasX, dy: dy + hasY, weight: match.likeness * match.likeness });
+			const weight = match.likeness * match.likeness;
+			const [weightX, weightY] = [weight * sureness(match.bendX), weight * sureness(match.bendY)];
+			measured.push({ ...at, dx: dx + hasX, dy: dy + hasY, weightX, weightY });
 		}
 	return { measured, tried };
 }
+
+/** How much a shift along one direction is believed: along a line anything matches. */
+const sureness = (bend: number): number => (bend < LEAST_BEND ? 0 : Math.min(1, bend / FULL_BEND));

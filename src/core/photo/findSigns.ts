@@ -3,6 +3,7 @@ import { PX_PER_PT, type GreyImage } from '../image';
 import { CODE, codeCorners, CORNER_RADIUS_PT, cornersOf } from '../sheet/signs';
 import { findBlock } from './correlate';
 import { homographyOf, project, type Homography } from './homography';
+import { viewByPose } from './pose';
 import { flatField, rectify, type PageMap } from './pageMap';
 
 /** Side of the square in which a corner mark is looked for, in points: the mark and white paper around it. */
@@ -48,19 +49,26 @@ export function findSigns(
 	const from = [...code.from];
 	const to = [...code.to];
 	const weights = code.from.map(() => 1);
-	let view = homographyOf(from, to, weights) ?? first;
+	const [photo] = levels as readonly [GreyImage];
+	const middle = { x: photo.width / 2, y: photo.height / 2 };
 	const found: (FoundMark | undefined)[] = [undefined, undefined, undefined, undefined];
 	// Top right stands beside the code; the far corner comes last.
 	for (const corner of [1, 0, 2, 3]) {
-		const middle = middles[corner] as Point;
-		const mark = findMark(levels, prints, view, middle, reachAt(corner));
-		found[corner] = mark;
-		if (!mark) continue;
-		from.push(middle);
-		to.push(mark.at);
+		const place = middles[corner] as Point;
+		let best: FoundMark | undefined;
+		for (const focal of FOCAL_LENGTHS) {
+			const focalPx = focal * Math.max(photo.width, photo.height);
+			const view = viewByPose(from, to, weights, focalPx, middle) ?? first;
+			const mark = findMark(levels, prints, view, place, REACH_PT[corner] as number);
+			if (mark && mark.likeness > (best?.likeness ?? -1)) best = mark;
+			if (mark && mark.likeness > PLAIN_LIKENESS) break;
+		}
+		found[corner] = best;
+		if (!best || best.likeness < LEAST_LIKENESS) continue;
+		from.push(place);
+		to.push(best.at);
 		// Far marks settle how the sheet lies; the code's parts only how it lies there.
 		weights.push(20);
-		view = homographyOf(from, to, weights) ?? view;
 	}
 	const covered = found.flatMap((mark, corner) => (mark && mark.likeness >= LEAST_LIKENESS ? [] : [corner]));
 	if (covered.length > 0) return { covered };
@@ -77,8 +85,15 @@ interface FoundMark {
 	readonly likeness: number;
 }
 
-/** How far from where it is expected a corner mark is looked for, in points; found by trial with the widest tilts. */
-const reachAt = (corner: number): number => [80, 8, 100, 50][corner] ?? 50;
+/** How far from where it is expected each corner mark is looked for, in points; found by trial with the widest tilts and curls. */
+const REACH_PT = [80, 8, 110, 70];
+
+/**
+ * Focal lengths that are tried, in lengths of the photo's longer side: a phone's main camera has about 0.75, and more where
+ * the photo was cut out of a larger one. A mark that is plainly found needs no further try.
+ */
+const FOCAL_LENGTHS = [0.77, 1.05, 1.5];
+const PLAIN_LIKENESS = 0.85;
 
 const toPx = ({ x, y }: Point): Point => ({ x: x * PX_PER_PT, y: y * PX_PER_PT });
 

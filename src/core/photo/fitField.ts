@@ -1,13 +1,17 @@
 import { solve } from './homography';
 import { flatField, NODE_PX, type Field } from './pageMap';
 
-/** Where a part of the print lies: its place on the page and the shift found there, in page pixels. */
+/**
+ * Where a part of the print lies: its place on the page and the shift found there, in page pixels. Each direction weighs
+ * for itself: a line says where it lies across and nothing of where along.
+ */
 export interface Measured {
 	readonly x: number;
 	readonly y: number;
 	readonly dx: number;
 	readonly dy: number;
-	readonly weight: number;
+	readonly weightX: number;
+	readonly weightY: number;
 }
 
 /**
@@ -28,9 +32,6 @@ const BEND_COSTS = 0.002;
 /** What a place without a measure near it weighs against the whole page's. */
 const NOTHING_WEIGHS = 0.05;
 
-/** Averages are taken this share of `softPx` apart: between, they hardly bend. */
-const COARSE_SHARE = 0.7;
-
 /** Beyond this multiple of the usual error a measure is taken for a mistake (Tukey's biweight, with 1.4826 for the MAD). */
 const TUKEY = 4.7;
 const MAD_TO_SIGMA = 1.4826;
@@ -49,70 +50,129 @@ export interface Fitted {
  * what is left averaged over `softPx` around each node.
  */
 export function fitField(measured: readonly Measured[], widthPx: number, heightPx: number, softPx: number): Fitted {
-	const terms = measured.map(({ x, y }) => termsAt(x / widthPx - 0.5, y / heightPx - 0.5));
-	let trust = measured.map(({ weight }) => weight);
-	let bent = fitTerms(terms, measured, trust);
-	for (let round = 0; round < 3; round++) {
-		trust = trusted(
-			measured,
-			measured.map((one, i) => off(one, valueOf(bent, terms[i] as Float64Array))),
-			3
-		);
-		bent = fitTerms(terms, measured, trust);
-	}
-	const rest = measured.map((one, i) => {
-		const [dx, dy] = valueOf(bent, terms[i] as Float64Array);
-		return { ...one, dx: one.dx - dx, dy: one.dy - dy };
-	});
-	// A dent may leave the page's curve by more than its usual error: only its own neighbours judge a measure here.
-	trust = measured.map(({ weight }) => weight);
-	let left: readonly number[] = [];
-	for (let round = 0; round < 2; round++) {
-		const near = rest.map((one, i) => averageAt(rest, trust, one.x, one.y, softPx, i));
-		left = rest.map((one, i) => off(one, near[i] as readonly [number, number]));
-		trust = trusted(measured, left, 1);
-	}
 	const field = flatField(widthPx, heightPx);
-	const coarse = averages(rest, trust, widthPx, heightPx, softPx);
-	for (let row = 0; row < field.rows; row++)
-		for (let column = 0; column < field.columns; column++) {
-			const [x, y] = [column * NODE_PX, row * NODE_PX];
-			const [bx, by] = valueOf(bent, termsAt(x / widthPx - 0.5, y / heightPx - 0.5));
-			const [dx, dy] = coarse(x, y);
-			const at = 2 * (row * field.columns + column);
-			field.shifts[at] = bx + dx;
-			field.shifts[at + 1] = by + dy;
-		}
-	return { field, left: left.filter((_, i) => (trust[i] as number) > 0) };
+	const terms = measured.map(({ x, y }) => termsAt(x / widthPx - 0.5, y / heightPx - 0.5));
+	const near = new Neighbours(measured, widthPx, heightPx, softPx);
+	const across = fitAxis(
+		field,
+		0,
+		terms,
+		measured.map(({ dx }) => dx),
+		measured.map(({ weightX }) => weightX),
+		near
+	);
+	const down = fitAxis(
+		field,
+		1,
+		terms,
+		measured.map(({ dy }) => dy),
+		measured.map(({ weightY }) => weightY),
+		near
+	);
+	const left = across.map((one, i) => Math.hypot(one, down[i] as number));
+	return { field, left: left.filter((one) => one > 0) };
 }
 
-/** What is left, averaged around places somewhat less than a `softPx` apart and in proportion between: finer it does not change. */
-function averages(
-	rest: readonly Measured[],
-	trust: readonly number[],
-	widthPx: number,
-	heightPx: number,
-	softPx: number
-): (x: number, y: number) => readonly [number, number] {
-	const step = softPx * COARSE_SHARE;
-	const columns = Math.ceil(widthPx / step) + 2;
-	const rows = Math.ceil(heightPx / step) + 2;
-	const values = new Float32Array(2 * columns * rows);
+/** Sets the field along one axis, and says how far each measure that was believed is off; 0 for the others. */
+function fitAxis(
+	field: Field,
+	axis: 0 | 1,
+	terms: readonly Float64Array[],
+	shifts: readonly number[],
+	weights: readonly number[],
+	near: Neighbours
+): readonly number[] {
+	let bent = fitTerms(terms, shifts, weights);
+	const restOf = (own: Float64Array) => shifts.map((shift, i) => shift - valueOf(own, terms[i] as Float64Array));
+	for (let round = 0; round < 2; round++) bent = fitTerms(terms, shifts, trusted(weights, restOf(bent), 3));
+	const rest = restOf(bent);
+	// A dent may leave the page's curve by more than its usual error: only its own neighbours judge a measure here.
+	let trust = weights;
+	let left: readonly number[] = [];
+	for (let round = 0; round < 2; round++) {
+		left = rest.map((one, i) => one - near.averageAround(i, rest, trust));
+		trust = trusted(weights, left, 1);
+	}
+	bendInPlace(field, axis, bent, near.widthPx, near.heightPx);
+	addAverages(field, axis, near, rest, trust);
+	return left.map((one, i) => ((trust[i] as number) > 0 ? Math.abs(one) : 0));
+}
+
+/** Averages are taken this share of `softPx` apart: between, they hardly bend. */
+const COARSE_SHARE = 0.7;
+
+/** Adds what is left, averaged around places somewhat less than a `softPx` apart and in proportion between. */
+function addAverages(
+	{ columns: nodes, rows: nodeRows, shifts }: Field,
+	axis: 0 | 1,
+	near: Neighbours,
+	rest: readonly number[],
+	trust: readonly number[]
+): void {
+	const step = near.softPx * COARSE_SHARE;
+	const columns = Math.ceil(near.widthPx / step) + 2;
+	const rows = Math.ceil(near.heightPx / step) + 2;
+	const values = new Float32Array(columns * rows);
 	for (let row = 0; row < rows; row++)
-		for (let column = 0; column < columns; column++) {
-			const [dx, dy] = averageAt(rest, trust, column * step, row * step, softPx, -1);
-			values[2 * (row * columns + column)] = dx;
-			values[2 * (row * columns + column) + 1] = dy;
+		for (let column = 0; column < columns; column++)
+			values[row * columns + column] = near.averageAt(column * step, row * step, rest, trust);
+	for (let row = 0, at = axis; row < nodeRows; row++) {
+		const y = (row * NODE_PX) / step;
+		const wy = y - Math.floor(y);
+		const upper = Math.floor(y) * columns;
+		for (let column = 0; column < nodes; column++, at += 2) {
+			const x = (column * NODE_PX) / step;
+			const wx = x - Math.floor(x);
+			const k = upper + Math.floor(x);
+			const below = k + columns;
+			shifts[at] =
+				(shifts[at] as number) +
+				(1 - wy) * ((1 - wx) * (values[k] as number) + wx * (values[k + 1] as number)) +
+				wy * ((1 - wx) * (values[below] as number) + wx * (values[below + 1] as number));
 		}
-	return (x, y) => {
-		const [x0, y0] = [Math.floor(x / step), Math.floor(y / step)];
-		const [wx, wy] = [x / step - x0, y / step - y0];
-		const at = 2 * (y0 * columns + x0);
-		const mix = (k: number) =>
-			((values[at + k] as number) * (1 - wx) + (values[at + k + 2] as number) * wx) * (1 - wy) +
-			((values[at + k + 2 * columns] as number) * (1 - wx) + (values[at + k + 2 * columns + 2] as number) * wx) * wy;
-		return [mix(0), mix(1)];
-	};
+	}
+}
+
+/** Sets the field to the curls and folds. Every term is one of x times one of y, so rows and columns are worked out once. */
+function bendInPlace(field: Field, axis: 0 | 1, own: Float64Array, widthPx: number, heightPx: number): void {
+	const [c0, c1, c2, c3, c4, c5, c6, c7] = own as unknown as readonly [
+		number,
+		number,
+		number,
+		number,
+		number,
+		number,
+		number,
+		number
+	];
+	// A row is base + slope * x + curve * x * x, and what the columns add, some of it times y.
+	const columnBase = new Float64Array(field.columns);
+	const columnSlope = new Float64Array(field.columns);
+	for (let column = 0; column < field.columns; column++) {
+		const x = (column * NODE_PX) / widthPx - 0.5;
+		ACROSS_SHARES.forEach((line, i) => {
+			const past = Math.max(0, x - line);
+			const at = SMOOTH_TERMS + 2 * (DOWN_SHARES.length + i);
+			columnBase[column] = (columnBase[column] as number) + past * (own[at] as number);
+			columnSlope[column] = (columnSlope[column] as number) + past * (own[at + 1] as number);
+		});
+	}
+	for (let row = 0; row < field.rows; row++) {
+		const y = (row * NODE_PX) / heightPx - 0.5;
+		let base = c0 + c2 * y + c5 * y * y;
+		let slope = c1 + c3 * y + c7 * y * y;
+		const curve = c4 + c6 * y;
+		DOWN_SHARES.forEach((line, i) => {
+			const past = Math.max(0, y - line);
+			base += past * (own[SMOOTH_TERMS + 2 * i] as number);
+			slope += past * (own[SMOOTH_TERMS + 2 * i + 1] as number);
+		});
+		for (let column = 0; column < field.columns; column++) {
+			const x = (column * NODE_PX) / widthPx - 0.5;
+			field.shifts[2 * (row * field.columns + column) + axis] =
+				base + (slope + curve * x) * x + (columnBase[column] as number) + (columnSlope[column] as number) * y;
+		}
+	}
 }
 
 function termsAt(x: number, y: number): Float64Array {
@@ -132,81 +192,111 @@ function termsAt(x: number, y: number): Float64Array {
 	return terms;
 }
 
-/** The terms' coefficients for x, then for y: least squares with a small cost for every term. */
-function fitTerms(
-	terms: readonly Float64Array[],
-	measured: readonly Measured[],
-	trust: readonly number[]
-): readonly [Float64Array, Float64Array] {
+/** The terms' coefficients: least squares with a small cost for every term. */
+function fitTerms(terms: readonly Float64Array[], shifts: readonly number[], weights: readonly number[]): Float64Array {
 	const products = new Float64Array(TERMS * TERMS);
-	const right = [new Float64Array(TERMS), new Float64Array(TERMS)] as const;
-	measured.forEach(({ dx, dy }, k) => {
+	const right = new Float64Array(TERMS);
+	const used = new Int32Array(TERMS);
+	for (let k = 0; k < shifts.length; k++) {
 		const own = terms[k] as Float64Array;
-		const weight = trust[k] as number;
-		if (weight === 0) return;
-		for (let i = 0; i < TERMS; i++) {
+		const weight = weights[k] as number;
+		if (weight === 0) continue;
+		// Before its line a bend is nothing.
+		let count = 0;
+		for (let i = 0; i < TERMS; i++) if ((own[i] as number) !== 0) used[count++] = i;
+		for (let p = 0; p < count; p++) {
+			const i = used[p] as number;
 			const share = weight * (own[i] as number);
-			if (share === 0) continue;
-			for (let j = i; j < TERMS; j++)
-				products[i * TERMS + j] = (products[i * TERMS + j] as number) + share * (own[j] as number);
-			right[0][i] = (right[0][i] as number) + share * dx;
-			right[1][i] = (right[1][i] as number) + share * dy;
+			for (let q = p; q < count; q++) {
+				const at = i * TERMS + (used[q] as number);
+				products[at] = (products[at] as number) + share * (own[used[q] as number] as number);
+			}
+			right[i] = (right[i] as number) + share * (shifts[k] as number);
 		}
-	});
-	const fit = (side: Float64Array) => {
-		const rows = new Float64Array(TERMS * (TERMS + 1));
-		for (let i = 0; i < TERMS; i++) {
-			for (let j = 0; j < TERMS; j++)
-				rows[i * (TERMS + 1) + j] = products[Math.min(i, j) * TERMS + Math.max(i, j)] as number;
-			const at = i * (TERMS + 1);
-			rows[at + i] = (rows[at + i] as number) + (i < SMOOTH_TERMS ? SMOOTH_COSTS : BEND_COSTS);
-			rows[at + TERMS] = side[i] as number;
-		}
-		return solve(rows, TERMS) ?? new Float64Array(TERMS);
-	};
-	return [fit(right[0]), fit(right[1])];
-}
-
-function valueOf([forX, forY]: readonly [Float64Array, Float64Array], terms: Float64Array): readonly [number, number] {
-	let [x, y] = [0, 0];
-	for (let i = 0; i < TERMS; i++) {
-		x += (forX[i] as number) * (terms[i] as number);
-		y += (forY[i] as number) * (terms[i] as number);
 	}
-	return [x, y];
+	const rows = new Float64Array(TERMS * (TERMS + 1));
+	for (let i = 0; i < TERMS; i++) {
+		for (let j = 0; j < TERMS; j++)
+			rows[i * (TERMS + 1) + j] = products[Math.min(i, j) * TERMS + Math.max(i, j)] as number;
+		const at = i * (TERMS + 1);
+		rows[at + i] = (rows[at + i] as number) + (i < SMOOTH_TERMS ? SMOOTH_COSTS : BEND_COSTS);
+		rows[at + TERMS] = right[i] as number;
+	}
+	return solve(rows, TERMS) ?? new Float64Array(TERMS);
 }
 
-const off = ({ dx, dy }: Measured, [x, y]: readonly [number, number]): number => Math.hypot(dx - x, dy - y);
+function valueOf(bent: Float64Array, terms: Float64Array): number {
+	let value = 0;
+	for (let i = 0; i < TERMS; i++) value += (bent[i] as number) * (terms[i] as number);
+	return value;
+}
 
-/** The weight of each measure less what its error takes from it. `spare`: errors up to this many pixels are usual. */
-function trusted(measured: readonly Measured[], errors: readonly number[], spare: number): number[] {
-	const sorted = [...errors].sort((a, b) => a - b);
+/** The weight of each measure less what its error takes from it. `spare`: errors up to this many LEAST_ERROR_PX are usual. */
+function trusted(weights: readonly number[], errors: readonly number[], spare: number): number[] {
+	const sorted = errors.filter((_, i) => (weights[i] as number) > 0).map(Math.abs);
+	sorted.sort((a, b) => a - b);
 	const usual = Math.max(LEAST_ERROR_PX * spare, MAD_TO_SIGMA * (sorted[sorted.length >> 1] ?? 0));
-	return measured.map(({ weight }, i) => {
-		const share = (errors[i] as number) / (TUKEY * usual);
+	return weights.map((weight, i) => {
+		const share = Math.abs(errors[i] as number) / (TUKEY * usual);
 		return share >= 1 ? 0 : weight * (1 - share * share) ** 2;
 	});
 }
 
-/** The mean of the measures around a place, each weighing less the further off it is; without the one at `except`. */
-function averageAt(
-	rest: readonly Measured[],
-	trust: readonly number[],
-	x: number,
-	y: number,
-	softPx: number,
-	except: number
-): readonly [number, number] {
-	const far = 2.5 * softPx;
-	let [sum, sumX, sumY] = [NOTHING_WEIGHS, 0, 0];
-	for (let i = 0; i < rest.length; i++) {
-		const one = rest[i] as Measured;
-		const [ax, ay] = [one.x - x, one.y - y];
-		if (i === except || ax > far || ax < -far || ay > far || ay < -far) continue;
-		const weight = (trust[i] as number) * Math.exp((-0.5 * (ax * ax + ay * ay)) / (softPx * softPx));
-		sum += weight;
-		sumX += weight * one.dx;
-		sumY += weight * one.dy;
+/** How far neighbours are looked for, in multiples of `softPx`, and in how many steps the bell of their weights is kept. */
+const FAR = 2.5;
+const BELL_STEPS = 64;
+const BELL = Float64Array.from({ length: Math.ceil(2 * FAR * FAR * BELL_STEPS) + 1 }, (_, i) =>
+	Math.exp((-0.5 * i) / BELL_STEPS)
+);
+
+/** Measures sorted into squares, so that only those around a place are gone through. */
+class Neighbours {
+	private readonly columns: number;
+	private readonly squares: readonly (readonly number[])[];
+	private readonly far: number;
+
+	constructor(
+		private readonly places: readonly { readonly x: number; readonly y: number }[],
+		readonly widthPx: number,
+		readonly heightPx: number,
+		readonly softPx: number
+	) {
+		this.far = FAR * softPx;
+		this.columns = Math.ceil(widthPx / this.far) + 1;
+		const squares: number[][] = Array.from({ length: this.columns * (Math.ceil(heightPx / this.far) + 1) }, () => []);
+		places.forEach(({ x, y }, i) =>
+			squares[Math.floor(y / this.far) * this.columns + Math.floor(x / this.far)]?.push(i)
+		);
+		this.squares = squares;
 	}
-	return [sumX / sum, sumY / sum];
+
+	/** What is measured around one measure, without itself. */
+	averageAround(measure: number, values: readonly number[], weights: readonly number[]): number {
+		const { x, y } = this.places[measure] as { readonly x: number; readonly y: number };
+		return this.averageAt(x, y, values, weights, measure);
+	}
+
+	/** The mean of the measures around a place, each weighing less the further off it is; without the one at `except`. */
+	averageAt(x: number, y: number, values: readonly number[], weights: readonly number[], except = -1): number {
+		const { far, places } = this;
+		const scale = BELL_STEPS / (this.softPx * this.softPx);
+		const [column, row] = [Math.floor(x / far), Math.floor(y / far)];
+		let weighed = NOTHING_WEIGHS;
+		let sum = 0;
+		for (let r = Math.max(0, row - 1); r <= row + 1; r++)
+			for (let c = Math.max(0, column - 1); c <= Math.min(this.columns - 1, column + 1); c++) {
+				const square = this.squares[r * this.columns + c];
+				if (!square) continue;
+				for (const i of square) {
+					const one = places[i] as { readonly x: number; readonly y: number };
+					const ax = one.x - x;
+					const ay = one.y - y;
+					if (i === except || ax > far || ax < -far || ay > far || ay < -far) continue;
+					const weight = (weights[i] as number) * (BELL[((ax * ax + ay * ay) * scale) | 0] as number);
+					weighed += weight;
+					sum += weight * (values[i] as number);
+				}
+			}
+		return sum / weighed;
+	}
 }

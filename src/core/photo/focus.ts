@@ -1,36 +1,81 @@
 import type { GreyImage } from '../image';
-import { blurWeights } from './blur';
+import { blurWeights } from './blurMap';
+import { scaleAt, type PageMap } from './pageMap';
 
 /** Blurs that are tried, as standard deviations in pixels of the 200 dpi page. */
-const SIGMAS = [0.45, 0.6, 0.8, 1, 1.25, 1.5, 1.8, 2.2, 2.7, 3.3] as const;
+const SIGMAS = [0.3, 0.35, 0.45, 0.6, 0.8, 1, 1.25, 1.5, 1.8, 2.2, 2.7, 3.3] as const;
 
 /** Side of the squares that are compared, how far apart they are looked for, and how many of the most printed are taken. */
 const SIDE_PX = 48;
 const STEP_PX = 64;
-const SQUARES = 40;
+const SQUARES = 32;
+
+/** How surely black is the same all over: greys that one square's black is off, and share of the light that it may grow by. */
+const BLACK_ERROR = 4;
+const BLACK_GROWS = 0.1;
 
 /** How sharp and how dark the photo shows the print. */
 export interface Focus {
-	/** Standard deviation of the blur, in pixels of the 200 dpi page. */
+	/** Standard deviation of the blur: in pixels of the 200 dpi page, of most of the squares; and in pixels of the photo. */
 	readonly sigmaPx: number;
-	/** How much of the print's own contrast is left: 1 where black print takes all the light it should. */
+	readonly sigmaInPhoto: number;
+	/** How much of the print's own contrast is left in the middle of squares: 1 where black print takes all the light it should. */
 	readonly contrast: number;
+	/** Grey that black has in the photo: flare, which is the same all over, and a share of the light on the paper. */
+	readonly black: { readonly grey: number; readonly ofLight: number };
 }
 
 /**
  * Finds the blur under which the print looks most like the picture, where both are most printed; ink spoils a few of the
- * squares, so each finds its own and the middle one is taken.
+ * squares, so each finds its own and the middle one is taken. `map`: where in the photo the picture was taken
+ * from; without it the photo's pixels are taken to be as large as the page's.
  */
-export function findFocus(picture: GreyImage, print: GreyImage, white: number): Focus {
+export function findFocus(picture: GreyImage, print: GreyImage, white: number, map?: PageMap): Focus {
 	const found = mostPrinted(print, white).flatMap(({ left, top }) => {
 		const one = focusAt(picture, print, white, left, top);
-		return one ? [one] : [];
+		return one ? [{ ...one, scale: map ? scaleAt(map, left + SIDE_PX / 2, top + SIDE_PX / 2) : 1 }] : [];
 	});
-	const middle = (values: readonly number[]) => [...values].sort((a, b) => a - b)[values.length >> 1] ?? Infinity;
+	if (found.length === 0)
+		return { sigmaPx: Infinity, sigmaInPhoto: Infinity, contrast: 0, black: { grey: 0, ofLight: 0 } };
 	return {
-		sigmaPx: middle(found.map(({ sigmaPx }) => sigmaPx)),
-		contrast: found.length === 0 ? 0 : middle(found.map(({ contrast }) => contrast))
+		sigmaPx: middleOf(found.map(({ sigmaPx }) => sigmaPx)),
+		sigmaInPhoto: middleOf(found.map(({ sigmaPx, scale }) => sigmaPx * scale)),
+		contrast: middleOf(found.map(({ light, black }) => (light - black) / light)),
+		black: blackOf(found)
 	};
+}
+
+const middleOf = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1] as number;
+
+/**
+ * Black as a line of the light, by least squares that would rather have it level; squares that are further off than most are
+ * left out the second time, because there is ink in them.
+ */
+function blackOf(squares: readonly Square[]): Focus['black'] {
+	let own = squares;
+	let [grey, ofLight] = [0, 0];
+	for (let round = 0; round < 2; round++) {
+		const middle = own.reduce((sum, { light }) => sum + light, 0) / own.length;
+		const level = own.reduce((sum, { black }) => sum + black, 0) / own.length;
+		let [over, under] = [0, (BLACK_ERROR / BLACK_GROWS) ** 2];
+		for (const { light, black } of own) {
+			over += (light - middle) * (black - level);
+			under += (light - middle) ** 2;
+		}
+		ofLight = over / under;
+		grey = level - ofLight * middle;
+		const errors = squares.map(({ light, black }) => Math.abs(black - grey - ofLight * light));
+		const usual = Math.max(1, middleOf(errors));
+		own = squares.filter((_, i) => (errors[i] as number) <= 2.5 * usual);
+	}
+	return { grey, ofLight };
+}
+
+/** What one square says: its blur in pixels of the page, the greys of its paper and of black. */
+interface Square {
+	readonly sigmaPx: number;
+	readonly light: number;
+	readonly black: number;
 }
 
 interface Place {
@@ -50,46 +95,67 @@ function mostPrinted(print: GreyImage, white: number): readonly Place[] {
 	return places.sort((a, b) => b.printed - a.printed).slice(0, SQUARES);
 }
 
-function focusAt(picture: GreyImage, print: GreyImage, white: number, left: number, top: number): Focus | undefined {
-	let best: (Focus & { readonly error: number }) | undefined;
-	const errors: number[] = [];
-	for (const sigma of SIGMAS) {
-		const taken = blurredSquare(print, white, left, top, sigma);
-		// The picture as a straight line of what the blurred print takes: light at its foot, contrast as its slope.
-		let [n, sx, sy, sxx, sxy, syy] = [0, 0, 0, 0, 0, 0];
-		for (let y = 0; y < SIDE_PX; y++)
-			for (let x = 0; x < SIDE_PX; x++) {
-				const p = taken[y * SIDE_PX + x] as number;
-				const q = picture.data[(top + y) * picture.width + left + x] as number;
-				n += 1;
-				sx += p;
-				sy += q;
-				sxx += p * p;
-				sxy += p * q;
-				syy += q * q;
-			}
-		const vx = sxx - (sx * sx) / n;
-		const vxy = sxy - (sx * sy) / n;
-		const vy = syy - (sy * sy) / n;
-		if (vx <= 0 || vy <= 0) return undefined;
-		const slope = vxy / vx;
-		const light = (sy - slope * sx) / n;
-		const error = vy - (vxy * vxy) / vx;
-		errors.push(error);
-		if (light > 0 && (!best || error < best.error))
-			best = { sigmaPx: sigma, contrast: (-slope * white) / light, error };
-	}
+function focusAt(picture: GreyImage, print: GreyImage, white: number, left: number, top: number): Square | undefined {
+	let best: Tried | undefined;
+	const tried: (Tried | undefined)[] = SIGMAS.map(() => undefined);
+	// Every third blur first, then those beside the best one.
+	for (const step of [3, 1])
+		for (let i = 1; i < SIGMAS.length; i++) {
+			const isNear = best !== undefined && Math.abs(i - best.number) <= 2;
+			if (tried[i] || (step === 3 ? i % 3 !== 1 : !isNear)) continue;
+			const one = tryBlur(picture, print, white, left, top, i);
+			if (!one) return undefined;
+			tried[i] = one;
+			if (one.light > 0 && (!best || one.error < best.error)) best = one;
+		}
 	if (!best) return undefined;
-	const at = SIGMAS.indexOf(best.sigmaPx as (typeof SIGMAS)[number]);
-	const [before, here, after] = [errors[at - 1], errors[at], errors[at + 1]];
-	const [low, middle, high] = [SIGMAS[at - 1], SIGMAS[at], SIGMAS[at + 1]];
-	if (before === undefined || after === undefined || here === undefined || !low || !middle || !high) return best;
+	const [before, after] = [tried[best.number - 1], tried[best.number + 1]];
+	const middle = best.sigmaPx;
+	if (!before || !after) return best;
 	// Between the steps by the parabola through three errors.
-	const lower = (before - here) / (middle - low);
-	const upper = (after - here) / (high - middle);
-	const sigmaPx =
-		lower + upper > 0 ? middle + (lower * (high - middle) - upper * (middle - low)) / (2 * (lower + upper)) : middle;
-	return { sigmaPx, contrast: best.contrast };
+	const [low, high] = [middle - before.sigmaPx, after.sigmaPx - middle];
+	const lower = (before.error - best.error) / low;
+	const upper = (after.error - best.error) / high;
+	const sigmaPx = lower + upper > 0 ? middle + (lower * high - upper * low) / (2 * (lower + upper)) : middle;
+	return { ...best, sigmaPx };
+}
+
+/** One blur tried on a square, and how badly the print so blurred explains the picture. */
+interface Tried extends Square {
+	readonly number: number;
+	readonly error: number;
+}
+
+function tryBlur(
+	picture: GreyImage,
+	print: GreyImage,
+	white: number,
+	left: number,
+	top: number,
+	number: number
+): Tried | undefined {
+	const sigmaPx = SIGMAS[number] as number;
+	const taken = blurredSquare(print, white, left, top, sigmaPx);
+	// The picture as a straight line of what the blurred print takes: light at its foot, contrast as its slope.
+	const n = SIDE_PX * SIDE_PX;
+	let [sx, sy, sxx, sxy, syy] = [0, 0, 0, 0, 0];
+	for (let y = 0; y < SIDE_PX; y++)
+		for (let x = 0, at = (top + y) * picture.width + left; x < SIDE_PX; x++, at++) {
+			const p = taken[y * SIDE_PX + x] as number;
+			const q = picture.data[at] as number;
+			sx += p;
+			sy += q;
+			sxx += p * p;
+			sxy += p * q;
+			syy += q * q;
+		}
+	const vx = sxx - (sx * sx) / n;
+	const vxy = sxy - (sx * sy) / n;
+	const vy = syy - (sy * sy) / n;
+	if (vx <= 0 || vy <= 0) return undefined;
+	const slope = vxy / vx;
+	const light = (sy - slope * sx) / n;
+	return { number, sigmaPx, light, black: light + slope * white, error: vy - (vxy * vxy) / vx };
 }
 
 /** What the blurred print takes of the light in one square. */

@@ -7,6 +7,8 @@ export interface FoundCode {
 	readonly text: string | undefined;
 	/** Its outer corners in the picture: top left, top right, bottom right, bottom left as it was printed. */
 	readonly corners: readonly Point[];
+	/** Middles of its three finder patterns: top left, top right, bottom left, where the code was read; in any order where not. */
+	readonly finders: readonly Point[];
 	/** Size of one module in the picture, in pixels. */
 	readonly modulePx: number;
 }

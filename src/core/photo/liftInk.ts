@@ -1,9 +1,11 @@
 import type { GreyImage } from '../image';
 import { blurred, lightest } from './blur';
+import { TILE_PX, type BlurMap } from './blurMap';
 import type { Focus } from './focus';
+import { clearSpecksInPlace, type Inked } from './inked';
 import { noiseOf } from './noiseOf';
 import { lightsAlong, paperLight } from './paperLight';
-import { sharpenInPlace, TILE_PX } from './sharpen';
+import { sharpenInPlace } from './sharpen';
 
 /** How far print may lie beside where it is expected, in pixels: darkness that such a slip explains is no ink. */
 const SLIP_PX = 0.5;
@@ -23,75 +25,71 @@ const EDGE_PX = 16;
  * photos are. What the ink alone lets pass is found by comparing the picture with the print as this photo would show it;
  * that share, sharpened, is then laid on the sharp print.
  */
-export function liftInk(picture: GreyImage, print: GreyImage, { sigmaPx, contrast }: Focus): GreyImage {
+export function liftInk(picture: GreyImage, print: GreyImage, blur: BlurMap, { black }: Focus): GreyImage {
 	const { width, height } = print;
 	const white = lightest(print);
-	const soft = blurred(print, sigmaPx);
-	const light = paperLight(picture, soft, white);
-	const passed = new Float32Array(width * height).fill(1);
-	const across = Math.ceil(width / TILE_PX);
-	const inked = new Uint8Array(across * Math.ceil(height / TILE_PX));
-	const paper = new Float32Array(width);
-	const noise = (NOISE_DEVIATIONS * noiseOf(picture, soft, white)) / contrast;
-	for (let y = EDGE_PX; y < height - EDGE_PX; y++) {
-		lightsAlong(light, y, paper);
-		const base = y * width;
-		for (let x = EDGE_PX; x < width - EDGE_PX; x++) {
-			const at = base + x;
-			const grey = picture.data[at] as number;
-			const bare = paper[x] as number;
-			let lowest = soft.data[at] as number;
-			// Most of the paper is plainly bare.
-			if (grey >= bare * (1 - (contrast * (white - lowest)) / white) * (1 - LEAST_TAKEN * contrast)) continue;
-			if (lowest < white) {
-				const beside = Math.min(
-					soft.data[at - 1] as number,
-					soft.data[at + 1] as number,
-					soft.data[at - width] as number,
-					soft.data[at + width] as number
-				);
-				if (beside < lowest) lowest -= SLIP_PX * (lowest - beside);
-			}
-			const shown = lowest / white;
-			if (shown < LEAST_SHOWN) continue;
-			const share = (1 - (1 - grey / bare) / contrast) / shown;
-			if (1 - share <= Math.max(LEAST_TAKEN, noise / (bare * shown))) continue;
-			passed[at] = share < 0 ? 0 : share;
-			inked[Math.floor(y / TILE_PX) * across + Math.floor(x / TILE_PX)] = 1;
-		}
-	}
-	clearSpecksInPlace(passed, width, height, inked);
-	const places = sharpenInPlace(passed, width, height, inked, sigmaPx);
+	const soft = blurred(print, blur);
+	const inked = passedBy(picture, soft, white, black);
+	clearSpecksInPlace(inked, soft, white);
+	const tiles = sharpenInPlace(inked, blur);
 	const data = print.data.slice();
-	for (const { left, top } of places)
+	for (const { left, top } of tiles)
 		for (let y = top; y < Math.min(height, top + TILE_PX); y++)
 			for (let x = left; x < Math.min(width, left + TILE_PX); x++) {
 				const at = y * width + x;
-				const share = passed[at] as number;
+				const share = inked.passed[at] as number;
 				if (1 - share > LEAST_TAKEN) data[at] = ((data[at] as number) * share + 0.5) | 0;
 			}
 	return { width, height, data };
 }
 
-/** A dark pixel with fewer than two dark ones among the eight around it is noise: the finest pen covers more. */
-function clearSpecksInPlace(passed: Float32Array, width: number, height: number, inked: Uint8Array): void {
+/** The share of the light that ink lets pass at each pixel; 1 where there is none. */
+function passedBy(picture: GreyImage, soft: GreyImage, white: number, black: Focus['black']): Inked {
+	const { width, height } = picture;
+	const light = paperLight(picture, soft, white);
+	const passed = new Float32Array(width * height).fill(1);
 	const across = Math.ceil(width / TILE_PX);
-	const specks: number[] = [];
-	inked.forEach((has, tile) => {
-		if (has === 0) return;
-		const [left, top] = [(tile % across) * TILE_PX, Math.floor(tile / across) * TILE_PX];
-		let kept = false;
-		for (let y = Math.max(1, top); y < Math.min(height - 1, top + TILE_PX); y++)
-			for (let x = Math.max(1, left); x < Math.min(width - 1, left + TILE_PX); x++) {
-				const at = y * width + x;
-				if ((passed[at] as number) === 1) continue;
-				let beside = -1;
-				for (let row = at - width; row <= at + width; row += width)
-					for (let pixel = row - 1; pixel <= row + 1; pixel++) if ((passed[pixel] as number) < 1) beside += 1;
-				if (beside < 2) specks.push(at);
-				else kept = true;
+	const tiles = new Uint8Array(across * Math.ceil(height / TILE_PX));
+	const paper = new Float32Array(width);
+	const limits = new Float32Array(width);
+	const noise = NOISE_DEVIATIONS * noiseOf(picture, soft, white);
+	const greys = picture.data;
+	const expected = soft.data;
+	for (let y = EDGE_PX; y < height - EDGE_PX; y++) {
+		lightsAlong(light, y, paper);
+		for (let x = 0; x < width; x++) {
+			const bare = paper[x] as number;
+			const dark = black.grey + black.ofLight * bare;
+			limits[x] = dark + (bare - dark) * (1 - LEAST_TAKEN);
+		}
+		const base = y * width;
+		for (let x = EDGE_PX; x < width - EDGE_PX; x++) {
+			const at = base + x;
+			const grey = greys[at] as number;
+			// Most of the paper is plainly bare.
+			if (grey >= (limits[x] as number)) continue;
+			const bare = paper[x] as number;
+			const dark = black.grey + black.ofLight * bare;
+			const own = grey - dark;
+			const full = bare - dark;
+			let lowest = expected[at] as number;
+			if (own * white >= full * lowest * (1 - LEAST_TAKEN)) continue;
+			if (lowest < white) {
+				const beside = Math.min(
+					expected[at - 1] as number,
+					expected[at + 1] as number,
+					expected[at - width] as number,
+					expected[at + width] as number
+				);
+				if (beside < lowest) lowest -= SLIP_PX * (lowest - beside);
 			}
-		if (!kept) inked[tile] = 0;
-	});
-	for (const at of specks) passed[at] = 1;
+			const shown = lowest / white;
+			if (shown < LEAST_SHOWN || full <= 0) continue;
+			const share = own / (full * shown);
+			if (1 - share <= Math.max(LEAST_TAKEN, noise / (full * shown))) continue;
+			passed[at] = share < 0 ? 0 : share;
+			tiles[Math.floor(y / TILE_PX) * across + Math.floor(x / TILE_PX)] = 1;
+		}
+	}
+	return { width, height, passed, tiles };
 }
