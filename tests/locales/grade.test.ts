@@ -6,7 +6,17 @@ import { locales, withoutPlaceholders } from './texts';
 const HIGHEST_GRADE = 8;
 /** One long sentence loses a reader, however easy the rest is. */
 const HIGHEST_GRADE_OF_ONE = 10;
-const SECTIONS = ['home', 'practice', 'advice', 'reading', 'answers', 'rulesPage', 'training', 'paper', 'event'] as const;
+const SECTIONS = [
+	'home',
+	'practice',
+	'advice',
+	'reading',
+	'answers',
+	'rulesPage',
+	'training',
+	'paper',
+	'event'
+] as const;
 
 /**
  * School grade by the Flesch-Kincaid formula. Source: Kincaid, Fishburne, Rogers and Chissom, "Derivation of new
