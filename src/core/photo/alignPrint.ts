@@ -37,7 +37,7 @@ export const PASSES: readonly Pass[] = [
 	{ level: 3, sidePx: 24, reachPx: 6, stepPx: 112, softPx: 180, leastLikeness: 0.55, search: 'everywhere' },
 	{ level: 2, sidePx: 24, reachPx: 4, stepPx: 80, softPx: 110, leastLikeness: 0.6, search: 'uphill' },
 	{ level: 1, sidePx: 28, reachPx: 3, stepPx: 56, softPx: 70, leastLikeness: 0.65, search: 'uphill' },
-	{ level: 1, sidePx: 28, reachPx: 2, stepPx: 48, softPx: 44, leastLikeness: 0.65, search: 'uphill' }
+	{ level: 1, sidePx: 24, reachPx: 2, stepPx: 40, softPx: 32, leastLikeness: 0.65, search: 'uphill' }
 ];
 
 /** A likeness that falls off by less, a pixel to either side, says nothing; from FULL_BEND on it is as good as any. Found by trial. */
