@@ -1,6 +1,6 @@
 import type { GreyImage } from '../image';
 import { PT_PER_PX } from '../image';
-import { findBlock } from './correlate';
+import { findBlock, type Search } from './correlate';
 import { fitField, type Measured } from './fitField';
 import { flatField, rectify, shiftAt, type PageMap } from './pageMap';
 import type { Homography } from './homography';
@@ -26,7 +26,7 @@ export interface Pass {
 	readonly stepPx: number;
 	readonly softPx: number;
 	readonly leastLikeness: number;
-	readonly search: 'everywhere' | 'uphill';
+	readonly search: Search;
 }
 
 /**
@@ -34,7 +34,7 @@ export interface Pass {
  * from the widest angle; the last for blocks of a row's height to a fraction of a pixel. Found by trial.
  */
 export const PASSES: readonly Pass[] = [
-	{ level: 3, sidePx: 24, reachPx: 6, stepPx: 112, softPx: 180, leastLikeness: 0.55, search: 'everywhere' },
+	{ level: 3, sidePx: 24, reachPx: 6, stepPx: 112, softPx: 180, leastLikeness: 0.55, search: 'widely' },
 	{ level: 2, sidePx: 24, reachPx: 4, stepPx: 80, softPx: 110, leastLikeness: 0.6, search: 'uphill' },
 	{ level: 1, sidePx: 28, reachPx: 3, stepPx: 56, softPx: 70, leastLikeness: 0.65, search: 'uphill' },
 	{ level: 1, sidePx: 24, reachPx: 2, stepPx: 40, softPx: 32, leastLikeness: 0.65, search: 'uphill' }

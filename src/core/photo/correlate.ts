@@ -17,6 +17,12 @@ export interface Match {
 }
 
 /**
+ * Where is looked: everywhere within reach; at every second place and from the best of these uphill; or from the start
+ * uphill, for blocks that are all but in place.
+ */
+export type Search = 'everywhere' | 'widely' | 'uphill';
+
+/**
  * The block that is looked for, shared by the functions below while one search lasts: nothing is made anew for each of the
  * thousands of blocks of a page.
  */
@@ -28,8 +34,7 @@ let scores = new Float32Array(0);
 /**
  * Finds the square block of `print` with its top left at (left, top) and `side` pixels to a side in `picture`, at most
  * `reach` pixels away from (left + atX, top + atY), whole pixels. The best place is told to fractions of a pixel by the
- * parabola through its neighbours. `search`: everywhere within reach, or from the start uphill, for blocks that are all but
- * in place. Undefined where the block is nearly blank or the search leaves the picture.
+ * parabola through its neighbours. Undefined where the block is nearly blank or the search leaves the picture.
  */
 export function findBlock(
 	print: GreyImage,
@@ -41,7 +46,7 @@ export function findBlock(
 	atY: number,
 	reach: number,
 	leastVariance: number,
-	search: 'everywhere' | 'uphill' = 'everywhere'
+	search: Search = 'everywhere'
 ): Match | undefined {
 	if (left < 0 || top < 0 || left + side > print.width || top + side > print.height) return undefined;
 	takeBlock(print, left, top, side);
@@ -54,19 +59,14 @@ export function findBlock(
 	const [x0, y0] = [left + atX - reach, top + atY - reach];
 	let best = reach * wide + reach;
 	scoreAt(picture, tables, x0, y0, side, wide, best);
-	if (search === 'everywhere') {
+	if (search === 'uphill') best = climb(picture, tables, x0, y0, side, wide, best);
+	else if (search === 'everywhere') {
 		for (let at = 0; at < wide * wide; at++)
 			if (scoreAt(picture, tables, x0, y0, side, wide, at) > (scores[best] as number)) best = at;
 	} else
-		for (let moved = true; moved;) {
-			moved = false;
-			const [x, y] = [best % wide, (best / wide) | 0];
-			for (let sy = Math.max(0, y - 1); sy <= Math.min(wide - 1, y + 1); sy++)
-				for (let sx = Math.max(0, x - 1); sx <= Math.min(wide - 1, x + 1); sx++)
-					if (scoreAt(picture, tables, x0, y0, side, wide, sy * wide + sx) > (scores[best] as number)) {
-						best = sy * wide + sx;
-						moved = true;
-					}
+		for (const start of bestOfEverySecond(picture, tables, x0, y0, side, wide)) {
+			const top = climb(picture, tables, x0, y0, side, wide, start);
+			if ((scores[top] as number) > (scores[best] as number)) best = top;
 		}
 	const likeness = scores[best] as number;
 	if (likeness < -1) return undefined;
@@ -80,6 +80,58 @@ export function findBlock(
 		bendX: bendAt(across, 1),
 		bendY: bendAt(down, wide)
 	};
+}
+
+/** Hills that are climbed when a block is looked for everywhere. */
+const HILLS = 3;
+
+/** The best places of every second row and column: no hill of likeness is so narrow that it lies between. */
+function bestOfEverySecond(
+	picture: GreyImage,
+	tables: Tables,
+	left: number,
+	top: number,
+	side: number,
+	wide: number
+): readonly number[] {
+	const found: number[] = [];
+	const first = ((wide - 1) >> 1) & 1;
+	for (let y = first; y < wide; y += 2)
+		for (let x = first; x < wide; x += 2) {
+			const at = y * wide + x;
+			const score = scoreAt(picture, tables, left, top, side, wide, at);
+			const last = found.length < HILLS ? -Infinity : (scores[found[HILLS - 1] as number] as number);
+			if (score <= last) continue;
+			if (found.length === HILLS) found.pop();
+			found.push(at);
+			found.sort((a, b) => (scores[b] as number) - (scores[a] as number));
+		}
+	return found;
+}
+
+/** Uphill from a place, until no neighbour is better. */
+function climb(
+	picture: GreyImage,
+	tables: Tables,
+	left: number,
+	top: number,
+	side: number,
+	wide: number,
+	start: number
+): number {
+	let best = start;
+	scoreAt(picture, tables, left, top, side, wide, best);
+	for (let moved = true; moved;) {
+		moved = false;
+		const [x, y] = [best % wide, (best / wide) | 0];
+		for (let sy = Math.max(0, y - 1); sy <= Math.min(wide - 1, y + 1); sy++)
+			for (let sx = Math.max(0, x - 1); sx <= Math.min(wide - 1, x + 1); sx++)
+				if (scoreAt(picture, tables, left, top, side, wide, sy * wide + sx) > (scores[best] as number)) {
+					best = sy * wide + sx;
+					moved = true;
+				}
+	}
+	return best;
 }
 
 function takeBlock({ width, data }: GreyImage, left: number, top: number, side: number): void {

@@ -2,6 +2,7 @@ import type { Point } from '../geometry';
 import { PX_PER_PT, type GreyImage } from '../image';
 import { CODE, codeCorners, CORNER_RADIUS_PT, cornersOf } from '../sheet/signs';
 import { findBlock } from './correlate';
+import { followPrint, viewNear } from './followPrint';
 import { homographyOf, project, type Homography } from './homography';
 import { viewByPose } from './pose';
 import { flatField, rectify, type PageMap } from './pageMap';
@@ -70,6 +71,15 @@ export function findSigns(
 		// Far marks settle how the sheet lies; the code's parts only how it lies there.
 		weights.push(20);
 	}
+	const isThere = (corner: number) => (found[corner]?.likeness ?? 0) >= LEAST_LIKENESS;
+	if (isThere(0) && isThere(1) && !(isThere(2) && isThere(3))) {
+		const pairs = followPrint(levels, prints, { from, to });
+		for (const corner of [2, 3]) {
+			const place = middles[corner] as Point;
+			const view = isThere(corner) ? undefined : viewNear(pairs, place.y);
+			if (view) found[corner] = findMark(levels, prints, view, place, FOLLOWED_REACH_PT);
+		}
+	}
 	const covered = found.flatMap((mark, corner) => (mark && mark.likeness >= LEAST_LIKENESS ? [] : [corner]));
 	if (covered.length > 0) return { covered };
 	const marks = found as readonly FoundMark[];
@@ -87,6 +97,9 @@ interface FoundMark {
 
 /** How far from where it is expected each corner mark is looked for, in points; found by trial with the widest tilts and curls. */
 const REACH_PT = [80, 8, 110, 70];
+
+/** The same where the print was followed down to them. */
+const FOLLOWED_REACH_PT = 40;
 
 /**
  * Focal lengths that are tried, in lengths of the photo's longer side: a phone's main camera has about 0.75, and more where
