@@ -244,8 +244,13 @@ test.describe('on a phone', () => {
 		const fingers = new Fingers(await context.newCDPSession(page));
 		await fingers.draw(fillOf((await targetsOn(page))[0]!));
 		await expect(page.locator('.slip').first()).toContainText('Likely read');
-		await page.getByRole('button', { name: 'Smaller' }).tap();
-		await expect.poll(async () => (await targetsOn(page))[0]!.width).toBeCloseTo(small[0]!.width, 0);
+		// About one in thirty taps that the browser is sent by a program after a stroke gets no click, on a busy machine:
+		// pointer and touch events come, the click does not. Without a stroke before it, none of 360 was lost.
+		await expect(async () => {
+			const smaller = page.getByRole('button', { name: 'Smaller' });
+			if (await smaller.isVisible()) await smaller.tap();
+			expect((await targetsOn(page))[0]!.width).toBeCloseTo(small[0]!.width, 0);
+		}).toPass();
 	});
 
 	test('the tray is in reach and never over the paper, at any scroll', async ({ page }) => {
