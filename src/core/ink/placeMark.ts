@@ -197,7 +197,7 @@ function linesThrough(_hand: Hand, name: Box): number[] {
 /** As if an arrow were to be joined: from inside the oval over the gap to the name. */
 function oldHabit(hand: Hand, target: Box, name: Box, side: TargetSide): Stroke {
 	const y = middleY(target);
-	const from = side === 'left' ? target.x + target.width * 0.45 : target.x + target.width * 0.55;
+	const from = side === 'left' ? target.x + target.width * 0.33 : target.x + target.width * 0.67;
 	const to = side === 'left' ? name.x - 1.5 : name.x + name.width + 1.5;
 	return handStroke({ ...hand, wobblePt: 0.35 }, [
 		[from, y - 0.3],

@@ -9,7 +9,7 @@ import { darknessAt, type Residual } from './residual';
 const REQUIRED_LINE_MM = 1;
 
 /**
- * Score of the required line where it is as dark as FULL_DARKNESS. Between 0.5 (the usual threshold for
+ * Score of the required line where it is as dark as FULL_DARKNESS. Between 0.55 (the demo election’s threshold for
  * `dark`) and 1, so that a fold half as wide and just as dark stays under the threshold. Found by trial.
  */
 const REQUIRED_LINE_SCORE = 0.72;
