@@ -34,7 +34,7 @@ export function tokensOf(text: string, lexicon: Lexicon, mend: (stem: string) =>
 	let folded = fold(text);
 	for (const [find, word] of words.phrases) folded = folded.replace(find, ` ${word} `);
 	const tokens: string[] = [];
-	for (const word of folded.match(/[\p{L}\p{N}]+/gu) ?? []) {
+	for (const word of wordsIn(folded)) {
 		if (drop.has(word)) continue;
 		if (weak.has(word)) {
 			tokens.push(WEAK + word);
@@ -49,7 +49,11 @@ export function tokensOf(text: string, lexicon: Lexicon, mend: (stem: string) =>
 /** The text without what stands in double braces. */
 export const slotsOut = (text: string): string => text.replace(/{{[^{}]*}}/g, ' ');
 
-const fold = (text: string): string =>
+/** The words of a folded text, in order. */
+export const wordsIn = (folded: string): readonly string[] => folded.match(/[\p{L}\p{N}]+/gu) ?? [];
+
+/** In small letters, without accents. */
+export const fold = (text: string): string =>
 	text
 		.normalize('NFD')
 		.replace(/[\u0300-\u036F]/g, '')
