@@ -37,7 +37,7 @@ for (const { lang, read } of [
 			for (const [i, id] of way.entries()) {
 				// The key that stands on the screen beside the words.
 				const at = triage(county.answers, way.slice(0, i)).options.findIndex((option) => option.id === id);
-				const key = await page.locator('.triage .options kbd').nth(at).innerText();
+				const key = await page.locator('.triage .question kbd').nth(at).innerText();
 				await page.keyboard.press(key);
 				presses += 1;
 			}
