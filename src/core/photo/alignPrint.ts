@@ -1,5 +1,6 @@
 import type { GreyImage } from '../image';
-import { PT_PER_PX } from '../image';
+import { PT_PER_PX, PX_PER_PT } from '../image';
+import { cornersOf } from '../sheet/signs';
 import { findBlock, type Search } from './correlate';
 import { fitField, type Measured } from './fitField';
 import { flatField, rectify, shiftAt, type PageMap } from './pageMap';
@@ -48,19 +49,33 @@ const FULL_BEND = 0.1;
 export const LEAST_VARIANCE = 150;
 
 /**
+ * What a corner mark weighs against a block of print: the view goes through its middle, so there the paper strays by
+ * nothing, and around the page's lower edge little else says where the print lies. Found by trial.
+ */
+const CORNER_WEIGHT = 4;
+
+/**
  * Lays a photo on the print: `view` from its corner marks holds for flat paper, the field found here for what is curled
  * or creased. `levels`: the photo and its halves; `prints`: the printed sheet and its halves.
  */
 export function alignPrint(levels: readonly GreyImage[], prints: readonly GreyImage[], view: Homography): Alignment {
 	const [{ width, height } = { width: 0, height: 0 }] = prints;
 	let map: PageMap = { widthPx: width, heightPx: height, view, field: flatField(width, height) };
+	const corners = cornersOf({ widthPt: width * PT_PER_PX, heightPt: height * PT_PER_PX }).map(({ x, y }) => ({
+		x: x * PX_PER_PT,
+		y: y * PX_PER_PT,
+		dx: 0,
+		dy: 0,
+		weightX: CORNER_WEIGHT,
+		weightY: CORNER_WEIGHT
+	}));
 	let left: readonly number[] = [];
 	let seen = 0;
 	for (const pass of PASSES) {
 		const { measured, tried } = measure(levels, prints, map, pass);
 		seen = tried === 0 ? 0 : measured.length / tried;
 		if (measured.length < 10) break;
-		const fitted = fitField(measured, width, height, pass.softPx);
+		const fitted = fitField([...measured, ...corners], width, height, pass.softPx);
 		map = { ...map, field: fitted.field };
 		left = fitted.left;
 	}

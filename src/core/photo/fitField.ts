@@ -25,9 +25,12 @@ const ACROSS_SHARES = [1, 2, 3, 4, 5, 6, 7].map((part) => part / 8 - 0.5);
 const SMOOTH_TERMS = 8;
 const TERMS = SMOOTH_TERMS + 2 * DOWN_SHARES.length + 2 * ACROSS_SHARES.length;
 
-/** How much each bend is asked to be none, so that few measures suffice and most lines stay straight. */
+/**
+ * How much each bend is asked to be none, so that few measures suffice and most lines stay straight. Were a bend dearer, a
+ * fold would be shared out among its neighbours, which costs less by squares, and its sides would lie 2 pixels off.
+ */
 const SMOOTH_COSTS = 1e-4;
-const BEND_COSTS = 0.002;
+const BEND_COSTS = 5e-5;
 
 /** What a place without a measure near it weighs against the whole page's. */
 const NOTHING_WEIGHS = 0.05;
