@@ -34,10 +34,7 @@ const KINDS: readonly (readonly [PlaceableMark, number])[] = [
 ];
 const TOOLS: readonly Tool[] = ['ballpoint', 'ballpoint', 'pencil', 'felt'];
 
-/**
- * A target that somebody began to fill: how much of it differs. Not always half, as the app's own mark has it: half a
- * target scores within a hundredth of the demo county's threshold, where grain decides the flat page's own level.
- */
+/** A target that somebody began to fill: how much of it differs from voter to voter. */
 const PARTIAL = { least: 0.15, more: 0.75 };
 
 /** Of the choices of a page, this share gets a mark. */
