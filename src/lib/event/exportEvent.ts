@@ -1,10 +1,6 @@
-import { MISTAKE_CODES } from '$core/answers/mistakeCodes';
 import type { ShownCount } from '$core/answers/shownCounts';
-import type { TallyLabel } from '$lib/desk/exportTally';
+import { csvOf, HELD_BACK, labelOfCell, type TallyLabel } from '$core/answers/tallyFile';
 import { LEAST_SHOWN, shownEvent, type EventTally } from './eventTally';
-
-/** What stands for a cell that is held back, as in the tally of calls. */
-const HELD_BACK = 'suppressed';
 
 /** The tally as JSON, to be laid beside the tally of calls: the codes are the same. */
 export function eventJson(tally: EventTally, { election, until }: TallyLabel): string {
@@ -30,10 +26,9 @@ export function eventJson(tally: EventTally, { election, until }: TallyLabel): s
 /** The same as CSV (RFC 4180), one line a cell. */
 export function eventCsv(tally: EventTally, { election, until }: TallyLabel): string {
 	const { since, sheets, before, after } = shownEvent(tally);
-	const labels = new Map<string, string>(MISTAKE_CODES.map(({ id, label }) => [id, label.en]));
 	const rows = (table: string, cells: readonly ShownCount[]): string[][] =>
-		cells.map(({ cell, count }) => [table, cell, quoted(labels.get(cell) ?? ''), String(count ?? HELD_BACK)]);
-	return [
+		cells.map(({ cell, count }) => [table, cell, labelOfCell(cell), String(count ?? HELD_BACK)]);
+	return csvOf([
 		['election', 'since', 'until', 'table', 'cell', 'label', 'sheets'],
 		...[...rows('sheets', sheets), ...rows('before', before), ...rows('after', after)].map((row) => [
 			election,
@@ -41,10 +36,5 @@ export function eventCsv(tally: EventTally, { election, until }: TallyLabel): st
 			until,
 			...row
 		])
-	]
-		.map((row) => `${row.join(',')}\r\n`)
-		.join('');
+	]);
 }
-
-/** Labels are sentences of our own list and may hold a comma; ids and days hold none. */
-const quoted = (label: string): string => (label.includes(',') ? `"${label}"` : label);
