@@ -1,9 +1,7 @@
 import type { CodeCount } from '../../core/answers/codesOfReading';
 import { MISTAKE_CODES } from '../../core/answers/mistakeCodes';
 import { LEAST_SHOWN, shownCounts } from '../../core/answers/shownCounts';
-
-/** What stands for a number that is held back. */
-const HELD_BACK = 'suppressed';
+import { HELD_BACK } from '../../core/answers/tallyFile';
 
 /** A line of `read`, as far as a batch looks into it. */
 export interface ReadLine {
