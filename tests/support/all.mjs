@@ -53,10 +53,11 @@ function tests(name, report, runInto) {
 	add(name, summaryOf(file));
 }
 
-function add(name, { passed, failed, skipped }) {
+function add(name, { passed, failed, skipped, again = 0 }) {
 	total.passed += passed;
 	total.failed += failed;
-	console.log(`${name}: ${passed} passed, ${failed} failed, ${skipped} skipped`);
+	const tries = again > 0 ? `, ${again} of the passed only at the second try` : '';
+	console.log(`${name}: ${passed} passed, ${failed} failed, ${skipped} skipped${tries}`);
 }
 
 function run(command, args, env = {}) {
