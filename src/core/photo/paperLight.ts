@@ -88,7 +88,7 @@ const lighter = (a: number, b: number): number => (a > b ? a : b);
 /** 0 is a square that says nothing. */
 const darker = (a: number, b: number): number => (a === 0 ? b : b === 0 ? a : a < b ? a : b);
 
-/** The most extreme of the squares within reach of each, rows and then columns. */
+/** The most extreme of the squares within reach of each, rows and then columns. Beyond the page nothing is said. */
 function extreme(
 	values: Float32Array,
 	columns: number,
@@ -96,21 +96,30 @@ function extreme(
 	reach: number,
 	most: (a: number, b: number) => number
 ): Float32Array {
-	const across = new Float32Array(values.length);
-	const result = new Float32Array(values.length);
-	for (let row = 0; row < rows; row++)
-		for (let column = 0; column < columns; column++) {
-			let found = 0;
-			for (let x = Math.max(0, column - reach); x <= Math.min(columns - 1, column + reach); x++)
-				found = most(found, values[row * columns + x] as number);
-			across[row * columns + column] = found;
-		}
-	for (let row = 0; row < rows; row++)
-		for (let column = 0; column < columns; column++) {
-			let found = 0;
-			for (let y = Math.max(0, row - reach); y <= Math.min(rows - 1, row + reach); y++)
-				found = most(found, across[y * columns + column] as number);
-			result[row * columns + column] = found;
-		}
+	const result = values.slice();
+	const line = new Float32Array(Math.max(columns, rows) + 2 * reach);
+	for (let row = 0; row < rows; row++) extremeAlong(result, row * columns, 1, columns, reach, most, line);
+	for (let column = 0; column < columns; column++) extremeAlong(result, column, columns, rows, reach, most, line);
 	return result;
+}
+
+/** The same along one line of `values` that begins at `start`; by spans twice as long each time, `line` to work in. */
+function extremeAlong(
+	values: Float32Array,
+	start: number,
+	step: number,
+	length: number,
+	reach: number,
+	most: (a: number, b: number) => number,
+	line: Float32Array
+): void {
+	line.fill(0);
+	for (let i = 0; i < length; i++) line[reach + i] = values[start + i * step] as number;
+	const wide = 2 * reach + 1;
+	let span = 1;
+	for (let left = length + 2 * reach; 2 * span <= wide; span *= 2) {
+		left -= span;
+		for (let i = 0; i < left; i++) line[i] = most(line[i] as number, line[i + span] as number);
+	}
+	for (let i = 0; i < length; i++) values[start + i * step] = most(line[i] as number, line[i + wide - span] as number);
 }
