@@ -41,9 +41,16 @@ export function paperLight(picture: GreyImage, print: GreyImage, printWhite: num
 	// Not smoothed further: at the foot of a shadow's edge that would pass for light that is missing.
 	const light = extreme(greys, columns, rows, REACH, lighter);
 	const closed = extreme(light, columns, rows, REACH, darker);
-	const wide = extreme(extreme(light, columns, rows, WIDE_REACH - REACH, lighter), columns, rows, WIDE_REACH, darker);
-	for (let i = 0; i < closed.length; i++)
-		if ((closed[i] as number) < DEEP * (wide[i] as number)) closed[i] = wide[i] as number;
+	let [deepest, lightest] = [Infinity, 0];
+	for (let i = 0; i < closed.length; i++) {
+		if ((closed[i] as number) > 0) deepest = Math.min(deepest, closed[i] as number);
+		lightest = Math.max(lightest, light[i] as number);
+	}
+	if (deepest < DEEP * lightest) {
+		const wide = extreme(extreme(light, columns, rows, WIDE_REACH - REACH, lighter), columns, rows, WIDE_REACH, darker);
+		for (let i = 0; i < closed.length; i++)
+			if ((closed[i] as number) < DEEP * (wide[i] as number)) closed[i] = wide[i] as number;
+	}
 	return { columns, rows, greys: closed };
 }
 
