@@ -11,8 +11,7 @@ export default defineConfig({
 	fullyParallel: true,
 	workers: 2,
 	forbidOnly: Boolean(process.env.CI),
-	// On a shared machine the browser itself drops an event now and then. What passes only at its second try is told as such.
-	retries: 1,
+	retries: 0,
 	// Room for a busy machine of two cores: what must be quick is measured by the benchmarks, not here.
 	timeout: 120_000,
 	expect: { timeout: 30_000 },

@@ -68,7 +68,7 @@ test('a search finds the answer from an empty desk, and nothing typed is kept', 
 	expect(troubles).toEqual([]);
 });
 
-test('takes no name, no choice and no free text in the search: only words that the answers know', async ({ page }) => {
+test('takes no name and no free text in the search: only words that the answers know', async ({ page }) => {
 	await openDesk(page);
 	await page.keyboard.press('/');
 	const field = page.getByRole('searchbox');

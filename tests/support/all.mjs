@@ -53,11 +53,10 @@ function tests(name, report, runInto) {
 	add(name, summaryOf(file));
 }
 
-function add(name, { passed, failed, skipped, again = 0 }) {
+function add(name, { passed, failed, skipped }) {
 	total.passed += passed;
 	total.failed += failed;
-	const tries = again > 0 ? `, ${again} of the passed only at the second try` : '';
-	console.log(`${name}: ${passed} passed, ${failed} failed, ${skipped} skipped${tries}`);
+	console.log(`${name}: ${passed} passed, ${failed} failed, ${skipped} skipped`);
 }
 
 function run(command, args, env = {}) {

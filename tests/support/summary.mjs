@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 
 /**
- * `{ passed, failed, skipped }` of the report in `file`, and `again`: how many passed only at their second try. No report, or a report of no test at all, is one failure:
+ * `{ passed, failed, skipped }` of the report in `file`. No report, or a report of no test at all, is one failure:
  * a run that broke before its first test must not look green.
  */
 export function summaryOf(file) {
@@ -19,8 +19,7 @@ export function summaryOf(file) {
 			: {
 					passed: report.stats.expected + report.stats.flaky,
 					failed: report.stats.unexpected + report.errors.length,
-					skipped: report.stats.skipped,
-					again: report.stats.flaky
+					skipped: report.stats.skipped
 				};
 	return counts.passed + counts.failed === 0 ? { ...counts, failed: 1 } : counts;
 }

@@ -82,7 +82,7 @@ export function findBlock(
 	};
 }
 
-/** Hills that are climbed when a block is looked for everywhere. */
+/** Hills that are climbed when a block is looked for widely. */
 const HILLS = 3;
 
 /** The best places of every second row and column: no hill of likeness is so narrow that it lies between. */

@@ -80,7 +80,7 @@ export function findSigns(
 			if (view) found[corner] = findMark(levels, prints, view, place, FOLLOWED_REACH_PT);
 		}
 	}
-	const covered = found.flatMap((mark, corner) => (mark && mark.likeness >= LEAST_LIKENESS ? [] : [corner]));
+	const covered = found.flatMap((_, corner) => (isThere(corner) ? [] : [corner]));
 	if (covered.length > 0) return { covered };
 	const marks = found as readonly FoundMark[];
 	const last = homographyOf(

@@ -12,9 +12,9 @@ const LEAST_SAMPLES = 4;
 const REACH = 3;
 
 /**
- * What is darker than DEEP of the paper around it, and no wider than twice this and one squares, is ink too, however wide: a
- * filled target with a ring around it, a name that was blacked out. No shadow of a hand is so deep and so narrow. Found by
- * trial with `tests/bench/photos.ts`: 10 squares are 168 px across, 21 mm.
+ * What is darker than DEEP of the paper around it is ink even where it is wider, within this many squares to each side: a
+ * filled target with a ring around it, a name that was blacked out. That no shadow is so deep and so narrow is taken for
+ * granted, no source. 10 squares are 168 px across, 21 mm; `tests/bench/photos.ts` was run with it.
  */
 const WIDE_REACH = 10;
 const DEEP = 0.6;

@@ -1,10 +1,6 @@
 import type { Answer } from '../../core/election/election';
 import { fold, wordsIn } from './tokens';
-import { en } from './words/en';
-import { es } from './words/es';
-import type { SearchWords } from './words/words';
-
-const WORDS: Readonly<Record<string, SearchWords>> = { en, es };
+import { wordsOf } from './words/wordsOf';
 
 /** As much of what was typed as is made of known words. */
 export type Typing = (typed: string) => string;
@@ -12,18 +8,17 @@ export type Typing = (typed: string) => string;
 /**
  * A field that takes nothing but words of the answers: their titles, callers' words for them, and words that mean the
  * same. Typing stops at the first letter that begins none of them, and a space is taken only after a whole word, so that
- * no name and no choice can be typed into it.
+ * no name of a person or a party can be typed into it.
  */
 export function knownWords(answers: readonly Answer[], language: string): Typing {
-	const lists = WORDS[language.split('-')[0] ?? ''];
+	const { drop, weak, alike, stem } = wordsOf(language);
 	const known = new Set<string>();
 	for (const { title, callersWords } of answers)
 		for (const text of [title[language] ?? '', ...(callersWords[language] ?? [])])
 			for (const word of wordsIn(fold(text))) known.add(word);
-	for (const word of [...(lists?.drop ?? []), ...(lists?.weak ?? []), ...Object.values(lists?.alike ?? {}).flat()])
-		known.add(fold(word));
-	const stems = new Set([...known].map((word) => lists?.stem(word) ?? word));
-	const isWhole = (word: string): boolean => known.has(word) || stems.has(lists?.stem(word) ?? word);
+	for (const word of [...drop, ...weak, ...Object.values(alike).flat()]) known.add(fold(word));
+	const stems = new Set([...known].map(stem));
+	const isWhole = (word: string): boolean => known.has(word) || stems.has(stem(word));
 	const begins = (word: string): boolean => isWhole(word) || [...known].some((one) => one.startsWith(word));
 
 	return (typed) => {

@@ -2,9 +2,7 @@ import MiniSearch, { type SearchOptions, type SearchResult } from 'minisearch';
 import type { Answer } from '../../core/election/election';
 import { nearestWord } from './nearestWord';
 import { lexiconOf, slotsOut, sortOf, tokensOf } from './tokens';
-import { en } from './words/en';
-import { es } from './words/es';
-import type { SearchWords } from './words/words';
+import { wordsOf } from './words/wordsOf';
 
 /** An answer found, with how well it fits; only the order of scores means anything. */
 export interface Found {
@@ -14,10 +12,6 @@ export interface Found {
 
 /** Finds answers by callers' words in one language, best first. */
 export type Search = (query: string) => readonly Found[];
-
-const WORDS: Readonly<Record<string, SearchWords>> = { en, es };
-/** For a language without a word list: nothing is left out and nothing is alike. */
-const PLAIN: SearchWords = { drop: [], weak: [], phrases: [], alike: {}, stem: (word) => word };
 
 /** A phrase of a caller is one document, so that a question close to it is not thinned by all the others. */
 interface Phrase {
@@ -53,7 +47,7 @@ const SHORTEST_PREFIX = 3;
 
 /** Opens the search over the answers in a language. Building takes some tens of milliseconds; do it once. */
 export function openSearch(answers: readonly Answer[], language: string): Search {
-	const lexicon = lexiconOf(WORDS[language.split('-')[0] ?? ''] ?? PLAIN);
+	const lexicon = lexiconOf(wordsOf(language));
 	const known = new Set<string>();
 	const options = {
 		tokenize: (text: string) => {

@@ -2,7 +2,7 @@ import type { Contest } from '$core/election/election';
 import { textIn } from '$core/election/text';
 import type { ReadCase } from '$core/training/reviewQueue';
 import type { Words } from '$lib/notes/words';
-import type { Translate } from '$lib/rulebooks/translate';
+import type { Translate } from '$lib/i18n/translate';
 
 /** What lies on the table, in words: what was found, never what it comes to. */
 export function describeCase(one: ReadCase, contest: Contest, words: Words, t: Translate, lang: string): string {

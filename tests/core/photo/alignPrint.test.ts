@@ -8,11 +8,11 @@ import { shiftAt } from '$core/photo/pageMap';
 import { pyramidOf } from '$core/photo/shrink';
 import { parseSheetCode } from '$core/sheet/sheetCode';
 import { lens, shotOf, type Shot } from '../../support/camera';
-import { context, layout, markedSheet, shoot } from '../../support/photoCase';
+import { context, markedSheet, shoot } from '../../support/photoCase';
 
 const LONG_MS = 120_000;
 
-/** The sheet's middle part of print, in points, and the places looked at on it. */
+/** Places all over the sheet, in points. */
 const ROWS = Array.from({ length: 31 }, (_, i) => 36 + 24 * i);
 const COLUMNS = Array.from({ length: 27 }, (_, i) => 40 + 20 * i);
 
@@ -47,7 +47,7 @@ test.each([
 	['curled both ways', { curlX: 12, curlY: -10, crease: 0, tilt: 20 }],
 	['folded in three and opened again', { curlX: 0, curlY: 0, crease: 8, tilt: 35 }]
 ])(
-	`a sheet that is %s is laid on its print to within 0.7 pixels in every row, its lower edge too: ${layout.style}`,
+	'a sheet that is %s is laid on its print to within 0.7 pixels in every row, its lower edge too',
 	(_, bent) => {
 		const errors = errorsOf({ ...shotOf(64), ...still, ...bent });
 		expect(Math.max(...errors)).toBeLessThan(0.7);
