@@ -140,8 +140,15 @@ process.stdout.write(
 	`one sheet taken ${AGAIN} times: ${again.read} read, of ${readings[0]?.length ?? 0} targets ${again.flips} flip between dark and empty, ${again.others} are unsure in some\n`
 );
 
-/** From decoded grey to readings, warm. Half a page more or less in the picture changes little. */
-const large = shoot(markedSheet(7), { ...shotOf(7), turn: 90, tilt: 8, dpi: 350, blur: 0.8 });
+/** From decoded grey to readings, warm. The sheet lies crosswise and fills the picture. */
+const large = shoot(markedSheet(7), {
+	...shotOf(7),
+	turn: 90,
+	tilt: 8,
+	dpi: 400,
+	blur: 0.8,
+	largest: [4140, 3106]
+});
 const times: number[] = [];
 const processorMs: number[] = [];
 for (let round = 0; round < 6; round += 1) {

@@ -140,7 +140,18 @@ function findMark(
 			heightPx: side + 2 * reachPx
 		};
 		const picture = rectify(levels, planeOf(view, prints), stride, part);
-		const match = findBlock(print, picture, left, top, side, offX - part.xPx, offY - part.yPx, reachPx, LEAST_VARIANCE);
+		const match = findBlock(
+			print,
+			picture,
+			left,
+			top,
+			side,
+			offX - part.xPx,
+			offY - part.yPx,
+			reachPx,
+			LEAST_VARIANCE,
+			'widely'
+		);
 		if (!match) return undefined;
 		at = { x: middle.x + (match.dx + part.xPx) * stride, y: middle.y + (match.dy + part.yPx) * stride };
 		likeness = match.likeness;

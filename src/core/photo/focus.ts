@@ -31,8 +31,9 @@ export interface Focus {
  * from; without it the photo's pixels are taken to be as large as the page's.
  */
 export function findFocus(picture: GreyImage, print: GreyImage, white: number, map?: PageMap): Focus {
-	const found = mostPrinted(print, white).flatMap(({ left, top }) => {
-		const one = focusAt(picture, print, white, left, top);
+	const found = mostPrinted(print, white).flatMap((place) => {
+		const one = focusAt(picture, print, white, place);
+		const { left, top } = place;
 		return one ? [{ ...one, scale: map ? scaleAt(map, left + SIDE_PX / 2, top + SIDE_PX / 2) : 1 }] : [];
 	});
 	if (found.length === 0)
@@ -78,24 +79,41 @@ interface Square {
 	readonly black: number;
 }
 
+/** A square of the print, and what of it was worked out for earlier photos: by number of the blur, undefined where not yet. */
 interface Place {
 	readonly left: number;
 	readonly top: number;
+	readonly printed: number;
+	readonly blurred: (Blurred | undefined)[];
 }
 
+/** What a square of the print takes of the light under one blur, the sum of that and of its squares. */
+interface Blurred {
+	readonly taken: Float32Array;
+	readonly sum: number;
+	readonly squares: number;
+}
+
+const placesKept = new WeakMap<GreyImage, readonly Place[]>();
+
+/** The most printed squares of a page. Kept for each page, which never changes: one photo after another is compared with it. */
 function mostPrinted(print: GreyImage, white: number): readonly Place[] {
-	const places: (Place & { readonly printed: number })[] = [];
+	const known = placesKept.get(print);
+	if (known) return known;
+	const places: Place[] = [];
 	for (let top = STEP_PX; top + SIDE_PX + STEP_PX < print.height; top += STEP_PX)
 		for (let left = STEP_PX; left + SIDE_PX + STEP_PX < print.width; left += STEP_PX) {
 			let printed = 0;
 			for (let y = top; y < top + SIDE_PX; y += 2)
 				for (let x = left; x < left + SIDE_PX; x += 2) printed += white - (print.data[y * print.width + x] as number);
-			places.push({ left, top, printed });
+			places.push({ left, top, printed, blurred: [] });
 		}
-	return places.sort((a, b) => b.printed - a.printed).slice(0, SQUARES);
+	const most = places.sort((a, b) => b.printed - a.printed).slice(0, SQUARES);
+	placesKept.set(print, most);
+	return most;
 }
 
-function focusAt(picture: GreyImage, print: GreyImage, white: number, left: number, top: number): Square | undefined {
+function focusAt(picture: GreyImage, print: GreyImage, white: number, place: Place): Square | undefined {
 	let best: Tried | undefined;
 	const tried: (Tried | undefined)[] = SIGMAS.map(() => undefined);
 	// Every third blur first, then those beside the best one.
@@ -103,7 +121,7 @@ function focusAt(picture: GreyImage, print: GreyImage, white: number, left: numb
 		for (let i = 1; i < SIGMAS.length; i++) {
 			const isNear = best !== undefined && Math.abs(i - best.number) <= 2;
 			if (tried[i] || (step === 3 ? i % 3 !== 1 : !isNear)) continue;
-			const one = tryBlur(picture, print, white, left, top, i);
+			const one = tryBlur(picture, print, white, place, i);
 			if (!one) return undefined;
 			tried[i] = one;
 			if (one.light > 0 && (!best || one.error < best.error)) best = one;
@@ -130,23 +148,19 @@ function tryBlur(
 	picture: GreyImage,
 	print: GreyImage,
 	white: number,
-	left: number,
-	top: number,
+	{ left, top, blurred }: Place,
 	number: number
 ): Tried | undefined {
 	const sigmaPx = SIGMAS[number] as number;
-	const taken = blurredSquare(print, white, left, top, sigmaPx);
+	const { taken, sum: sx, squares: sxx } = (blurred[number] ??= blurredSquare(print, white, left, top, sigmaPx));
 	// The picture as a straight line of what the blurred print takes: light at its foot, contrast as its slope.
 	const n = SIDE_PX * SIDE_PX;
-	let [sx, sy, sxx, sxy, syy] = [0, 0, 0, 0, 0];
+	let [sy, sxy, syy] = [0, 0, 0];
 	for (let y = 0; y < SIDE_PX; y++)
 		for (let x = 0, at = (top + y) * picture.width + left; x < SIDE_PX; x++, at++) {
-			const p = taken[y * SIDE_PX + x] as number;
 			const q = picture.data[at] as number;
-			sx += p;
 			sy += q;
-			sxx += p * p;
-			sxy += p * q;
+			sxy += (taken[y * SIDE_PX + x] as number) * q;
 			syy += q * q;
 		}
 	const vx = sxx - (sx * sx) / n;
@@ -159,7 +173,7 @@ function tryBlur(
 }
 
 /** What the blurred print takes of the light in one square. */
-function blurredSquare(print: GreyImage, white: number, left: number, top: number, sigma: number): Float32Array {
+function blurredSquare(print: GreyImage, white: number, left: number, top: number, sigma: number): Blurred {
 	const weights = blurWeights(sigma);
 	const reach = weights.length - 1;
 	const high = SIDE_PX + 2 * reach;
@@ -172,14 +186,18 @@ function blurredSquare(print: GreyImage, white: number, left: number, top: numbe
 				sum += (weights[k] as number) * (2 * white - (print.data[at - k] as number) - (print.data[at + k] as number));
 			across[y * SIDE_PX + x] = sum;
 		}
-	const result = new Float32Array(SIDE_PX * SIDE_PX);
+	const taken = new Float32Array(SIDE_PX * SIDE_PX);
+	let [total, squares] = [0, 0];
 	for (let y = 0; y < SIDE_PX; y++)
 		for (let x = 0; x < SIDE_PX; x++) {
 			const at = (y + reach) * SIDE_PX + x;
 			let sum = (weights[0] as number) * (across[at] as number);
 			for (let k = 1; k <= reach; k++)
 				sum += (weights[k] as number) * ((across[at - k * SIDE_PX] as number) + (across[at + k * SIDE_PX] as number));
-			result[y * SIDE_PX + x] = sum;
+			taken[y * SIDE_PX + x] = sum;
+			const kept = taken[y * SIDE_PX + x] as number;
+			total += kept;
+			squares += kept * kept;
 		}
-	return result;
+	return { taken, sum: total, squares };
 }

@@ -4,7 +4,7 @@ import { TILE_PX, type BlurMap } from './blurMap';
 import type { Focus } from './focus';
 import { clearSpecksInPlace, type Inked } from './inked';
 import { noiseOf } from './noiseOf';
-import { lightsAlong, paperLight } from './paperLight';
+import { lightsAlong, paperLight, SQUARE_PX } from './paperLight';
 import { sharpenInPlace } from './sharpen';
 
 /** How far print may lie beside where it is expected, in pixels: darkness that such a slip explains is no ink. */
@@ -50,45 +50,49 @@ function passedBy(picture: GreyImage, soft: GreyImage, white: number, black: Foc
 	const passed = new Float32Array(width * height).fill(1);
 	const across = Math.ceil(width / TILE_PX);
 	const tiles = new Uint8Array(across * Math.ceil(height / TILE_PX));
-	const paper = new Float32Array(width);
-	const limits = new Float32Array(width);
+	const knots = new Float32Array(light.columns + 2);
 	const noise = NOISE_DEVIATIONS * noiseOf(picture, soft, white);
 	const greys = picture.data;
 	const expected = soft.data;
+	// What is as light as this, or lighter, is bare: a line of the light, so that it is highest at one end of a span.
+	const limitSlope = 1 - LEAST_TAKEN * (1 - black.ofLight);
+	const limitFoot = LEAST_TAKEN * black.grey;
 	for (let y = EDGE_PX; y < height - EDGE_PX; y++) {
-		lightsAlong(light, y, paper);
-		for (let x = 0; x < width; x++) {
-			const bare = paper[x] as number;
-			const dark = black.grey + black.ofLight * bare;
-			limits[x] = dark + (bare - dark) * (1 - LEAST_TAKEN);
-		}
+		lightsAlong(light, y, knots);
 		const base = y * width;
-		for (let x = EDGE_PX; x < width - EDGE_PX; x++) {
-			const at = base + x;
-			const grey = greys[at] as number;
-			// Most of the paper is plainly bare.
-			if (grey >= (limits[x] as number)) continue;
-			const bare = paper[x] as number;
-			const dark = black.grey + black.ofLight * bare;
-			const own = grey - dark;
-			const full = bare - dark;
-			let lowest = expected[at] as number;
-			if (own * white >= full * lowest * (1 - LEAST_TAKEN)) continue;
-			if (lowest < white) {
-				const beside = Math.min(
-					expected[at - 1] as number,
-					expected[at + 1] as number,
-					expected[at - width] as number,
-					expected[at + width] as number
-				);
-				if (beside < lowest) lowest -= SLIP_PX * (lowest - beside);
+		for (let span = 0; span <= light.columns; span++) {
+			const from = knots[span] as number;
+			const step = ((knots[span + 1] as number) - from) / SQUARE_PX;
+			const start = (span - 0.5) * SQUARE_PX;
+			const end = Math.min(width - EDGE_PX, start + SQUARE_PX);
+			const highest = limitFoot + limitSlope * Math.max(from, knots[span + 1] as number);
+			for (let x = Math.max(EDGE_PX, start); x < end; x++) {
+				const at = base + x;
+				const grey = greys[at] as number;
+				// Most of the paper is plainly bare.
+				if (grey >= highest) continue;
+				const bare = from + (x + 0.5 - start) * step;
+				const dark = black.grey + black.ofLight * bare;
+				const own = grey - dark;
+				const full = bare - dark;
+				let lowest = expected[at] as number;
+				if (own * white >= full * lowest * (1 - LEAST_TAKEN)) continue;
+				if (lowest < white) {
+					const beside = Math.min(
+						expected[at - 1] as number,
+						expected[at + 1] as number,
+						expected[at - width] as number,
+						expected[at + width] as number
+					);
+					if (beside < lowest) lowest -= SLIP_PX * (lowest - beside);
+				}
+				const shown = lowest / white;
+				if (shown < LEAST_SHOWN || full <= 0) continue;
+				const share = own / (full * shown);
+				if (1 - share <= Math.max(LEAST_TAKEN, noise / (full * shown))) continue;
+				passed[at] = share < 0 ? 0 : share;
+				tiles[Math.floor(y / TILE_PX) * across + Math.floor(x / TILE_PX)] = 1;
 			}
-			const shown = lowest / white;
-			if (shown < LEAST_SHOWN || full <= 0) continue;
-			const share = own / (full * shown);
-			if (1 - share <= Math.max(LEAST_TAKEN, noise / (full * shown))) continue;
-			passed[at] = share < 0 ? 0 : share;
-			tiles[Math.floor(y / TILE_PX) * across + Math.floor(x / TILE_PX)] = 1;
 		}
 	}
 	return { width, height, passed, tiles };

@@ -102,7 +102,9 @@ export function scaleAt({ view, field }: PageMap, x: number, y: number): number 
 
 /** How many times the photo is halved before it is looked at where it has so many pixels to one of the result. */
 export function levelFor(scale: number): number {
-	return scale < FINER_TAKEN ? 0 : Math.floor(Math.log2(scale * (2 / FINER_TAKEN)));
+	let level = 0;
+	for (let left = scale; left >= FINER_TAKEN; left /= 2) level += 1;
+	return level;
 }
 
 /** Where places along a row of the page, `step` page pixels apart, are in the photo: x, y, and the photo's scale there. */

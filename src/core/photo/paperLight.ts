@@ -1,7 +1,7 @@
 import type { GreyImage } from '../image';
 
 /** Side of the squares in which the light is taken, in pixels, and every which pixel of them is looked at. */
-const SQUARE_PX = 8;
+export const SQUARE_PX = 8;
 const STEP_PX = 2;
 const LEAST_SAMPLES = 4;
 
@@ -39,37 +39,37 @@ export function paperLight(picture: GreyImage, print: GreyImage, printWhite: num
 			greys[row * columns + column] = greyOf(picture, print, printWhite, column * SQUARE_PX, row * SQUARE_PX);
 	// Closed: the lightest around, and of that the darkest around. A slope of light comes out as it went in.
 	// Not smoothed further: at the foot of a shadow's edge that would pass for light that is missing.
-	const light = extreme(greys, columns, rows, REACH, lighter);
-	const closed = extreme(light, columns, rows, REACH, darker);
+	const light = lightestAround(greys, columns, rows, REACH);
+	const closed = darkestAround(light, columns, rows, REACH);
 	let [deepest, lightest] = [Infinity, 0];
 	for (let i = 0; i < closed.length; i++) {
 		if ((closed[i] as number) > 0) deepest = Math.min(deepest, closed[i] as number);
 		lightest = Math.max(lightest, light[i] as number);
 	}
 	if (deepest < DEEP * lightest) {
-		const wide = extreme(extreme(light, columns, rows, WIDE_REACH - REACH, lighter), columns, rows, WIDE_REACH, darker);
+		const wider = lightestAround(light, columns, rows, WIDE_REACH - REACH);
+		const wide = darkestAround(wider, columns, rows, WIDE_REACH);
 		for (let i = 0; i < closed.length; i++)
 			if ((closed[i] as number) < DEEP * (wide[i] as number)) closed[i] = wide[i] as number;
 	}
 	return { columns, rows, greys: closed };
 }
 
-/** Fills `along` with the light at the middle of each pixel of row `y`, between the squares' middles in proportion. */
-export function lightsAlong({ columns, rows, greys }: PaperLight, y: number, along: Float32Array): void {
+/**
+ * The light along row `y` between the squares' middles in proportion: `knots` is filled with the grey at the middle of each
+ * square, with one knot before the first square and one after the last.
+ */
+export function lightsAlong({ columns, rows, greys }: PaperLight, y: number, knots: Float32Array): void {
 	const fy = Math.max(0, Math.min(rows - 1.001, (y + 0.5) / SQUARE_PX - 0.5));
 	const y0 = Math.floor(fy);
 	const wy = fy - y0;
-	const at = (column: number) => {
-		const i = y0 * columns + Math.max(0, Math.min(columns - 1, column));
-		return (greys[i] as number) * (1 - wy) + (greys[i + columns] as number) * wy;
-	};
-	for (let column = -1; column < columns; column++) {
-		const from = at(column);
-		const step = (at(column + 1) - from) / SQUARE_PX;
-		const start = (column + 0.5) * SQUARE_PX;
-		const end = Math.min(along.length, start + SQUARE_PX);
-		for (let x = Math.max(0, start); x < end; x++) along[x] = from + (x + 0.5 - start) * step;
+	const upper = y0 * columns;
+	for (let column = 0; column < columns; column++) {
+		const i = upper + column;
+		knots[column + 1] = (greys[i] as number) * (1 - wy) + (greys[i + columns] as number) * wy;
 	}
+	knots[0] = knots[1] as number;
+	knots[columns + 1] = knots[columns] as number;
 }
 
 const samples = new Uint8Array((SQUARE_PX / STEP_PX) ** 2);
@@ -91,33 +91,31 @@ function greyOf(picture: GreyImage, print: GreyImage, printWhite: number, left: 
 	return ((samples[(count - 1) >> 1] as number) + (samples[count >> 1] as number)) / 2;
 }
 
-const lighter = (a: number, b: number): number => (a > b ? a : b);
-/** 0 is a square that says nothing. */
-const darker = (a: number, b: number): number => (a === 0 ? b : b === 0 ? a : a < b ? a : b);
+/** Lighter than anything, to turn darkest into lightest; in halves of a grey it is told exactly. */
+const BEYOND = 1024;
 
-/** The most extreme of the squares within reach of each, rows and then columns. Beyond the page nothing is said. */
-function extreme(
-	values: Float32Array,
-	columns: number,
-	rows: number,
-	reach: number,
-	most: (a: number, b: number) => number
-): Float32Array {
+/** The darkest of the squares within reach of each that say anything. */
+function darkestAround(values: Float32Array, columns: number, rows: number, reach: number): Float32Array {
+	const turned = (grey: number): number => (grey === 0 ? 0 : BEYOND - grey);
+	return lightestAround(values.map(turned), columns, rows, reach).map(turned);
+}
+
+/** The lightest of the squares within reach of each, rows and then columns. A square of 0 and what is beyond the page say nothing. */
+function lightestAround(values: Float32Array, columns: number, rows: number, reach: number): Float32Array {
 	const result = values.slice();
 	const line = new Float32Array(Math.max(columns, rows) + 2 * reach);
-	for (let row = 0; row < rows; row++) extremeAlong(result, row * columns, 1, columns, reach, most, line);
-	for (let column = 0; column < columns; column++) extremeAlong(result, column, columns, rows, reach, most, line);
+	for (let row = 0; row < rows; row++) lightestAlong(result, row * columns, 1, columns, reach, line);
+	for (let column = 0; column < columns; column++) lightestAlong(result, column, columns, rows, reach, line);
 	return result;
 }
 
 /** The same along one line of `values` that begins at `start`; by spans twice as long each time, `line` to work in. */
-function extremeAlong(
+function lightestAlong(
 	values: Float32Array,
 	start: number,
 	step: number,
 	length: number,
 	reach: number,
-	most: (a: number, b: number) => number,
 	line: Float32Array
 ): void {
 	line.fill(0);
@@ -126,7 +124,11 @@ function extremeAlong(
 	let span = 1;
 	for (let left = length + 2 * reach; 2 * span <= wide; span *= 2) {
 		left -= span;
-		for (let i = 0; i < left; i++) line[i] = most(line[i] as number, line[i + span] as number);
+		for (let i = 0; i < left; i++) {
+			const other = line[i + span] as number;
+			if (other > (line[i] as number)) line[i] = other;
+		}
 	}
-	for (let i = 0; i < length; i++) values[start + i * step] = most(line[i] as number, line[i + wide - span] as number);
+	for (let i = 0; i < length; i++)
+		values[start + i * step] = Math.max(line[i] as number, line[i + wide - span] as number);
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { GreyImage } from '$core/image';
-import { lightsAlong, paperLight } from '$core/photo/paperLight';
+import { lightsAlong, paperLight, SQUARE_PX } from '$core/photo/paperLight';
 
 const [width, height] = [900, 900];
 const PAPER = 200;
@@ -15,9 +15,12 @@ function paper(grey: (x: number, y: number) => number): GreyImage {
 
 /** The light of bare paper that is found at a place. */
 function lightAt(picture: GreyImage, x: number, y: number): number {
-	const along = new Float32Array(width);
-	lightsAlong(paperLight(picture, blank, 255), y, along);
-	return along[x]!;
+	const light = paperLight(picture, blank, 255);
+	const knots = new Float32Array(light.columns + 2);
+	lightsAlong(light, y, knots);
+	const span = (x + 0.5) / SQUARE_PX + 0.5;
+	const before = Math.floor(span);
+	return knots[before]! + (span - before) * (knots[before + 1]! - knots[before]!);
 }
 
 const isIn = (x: number, y: number, sidePx: number): boolean =>
