@@ -1,6 +1,7 @@
 import { expect, test, type Page } from '@playwright/test';
 import { county } from '../../src/core/election/demo';
 import rulebook from '../../src/core/rules/sets/demo-county.json' with { type: 'json' };
+import { titleOf } from '../../src/lib/notes/titleOf';
 import { contestsOf, fillTarget, openPractice, targetsOn } from '../support/ballot';
 import { axeFindingsOn, scrollsSideways } from '../support/screen';
 
@@ -21,6 +22,25 @@ async function markTooMany(page: Page) {
 	await expect(note).toContainText('Too many');
 	return note;
 }
+
+/** As a name on the ballot, whole: with the second line where two contests share the first. */
+const titles = contests.map((one) => titleOf(one, contests, 'en'));
+
+test('notes with the same heading are told apart by the names of their contests', async ({ page }) => {
+	// axe weighs the contrast of every printed line: ten seconds each time on a slow machine.
+	test.setTimeout(180_000);
+	await openPractice(page);
+	await page.getByLabel('When it is read').selectOption('paper');
+	await page.getByRole('button', { name: 'Read it now' }).click();
+	const notes = page.locator('.margin').getByRole('region');
+	await expect(notes).toHaveCount(contests.length);
+	for (const title of titles)
+		await expect(page.getByRole('region', { name: `${title} Nothing found`, exact: true })).toHaveCount(1);
+	// Who sees them reads each title once, beside the note.
+	for (const note of await notes.all())
+		await expect(note.getByRole('heading', { name: 'Nothing found', exact: true })).toHaveCount(1);
+	expect(await axeFindingsOn(page)).toEqual([]);
+});
 
 test('the rule behind a note opens: what decides, in plain words and its own, and what did not apply with why', async ({
 	page
