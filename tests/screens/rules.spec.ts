@@ -283,6 +283,25 @@ test('marks drawn here are read and compared, and nothing of them is in the addr
 	expect(troubles).toEqual([]);
 });
 
+test('where a mark is too light to be sure of, the card says what may decide, by what would come of it', async ({
+	page
+}) => {
+	await page.goto('en/rules/compare/#own/us-ca+us-tx');
+	await page.getByRole('button', { name: 'Mark without drawing' }).click();
+	await page.getByRole('checkbox', { name: 'Ada Larkwether' }).press('l');
+	const card = cardOf(page, 'us-ca');
+	await expect(card.locator('h4')).toHaveText(['What may decide', 'Who looks']);
+	await expect(card.locator('h5')).toHaveText([
+		'It would be a vote for Ada Larkwether',
+		'It would be no vote for Ada Larkwether',
+		'People would decide'
+	]);
+	const votes = card.locator('h5:has-text("a vote for") + ul').first().locator('li');
+	await expect(votes).toHaveCount(3);
+	for (const [i, id] of ['CA-o2', 'CA-o3', 'CA-o5'].entries())
+		await expect(votes.nth(i)).toContainText(bookOf('us-ca').clauses.find((clause) => clause.id === id)!.cite);
+});
+
 test('handwriting of one’s own is for a person to read: what is said about it decides', async ({ page }) => {
 	await page.goto('en/rules/compare/#own/demo-county+us-ak');
 	await page.getByRole('button', { name: 'Mark without drawing' }).click();
