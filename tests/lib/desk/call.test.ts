@@ -16,9 +16,3 @@ it('takes back the answer from the search first, then one choice at a time, and 
 	call.back();
 	expect([call.isBegun, call.path]).toEqual([false, []]);
 });
-
-it('a step back from nothing changes nothing', () => {
-	const call = new Call();
-	call.back();
-	expect([call.isBegun, call.path, call.picked]).toEqual([false, [], '']);
-});
