@@ -1,4 +1,6 @@
 import { readFileSync, statSync } from 'node:fs';
+import { decodeCode } from '../codes/decodeCode';
+import { encodeCode } from '../codes/encodeCode';
 import '../core/layout/font/bundled';
 import { codesOfReading } from '../core/answers/codesOfReading';
 import type { Election } from '../core/election/election';
@@ -7,10 +9,10 @@ import type { PageInk } from '../core/ink/stroke';
 import type { PrintSize } from '../core/layout/layout';
 import { inkPage } from '../core/page/inkPage';
 import { printPage } from '../core/page/printPage';
+import { PhotoSheets } from '../core/photo/photoSheets';
 import { readBallot, type BallotReading, type OpenBallot } from '../core/read';
 import type { Rulebook } from '../core/rules/rule';
-import { electionOf, languagesOf, layoutOf, photoWords, rulebookOf, styleOf } from './files';
-import { PhotoReader } from './photos';
+import { electionOf, languagesOf, layoutOf, photoWords, rulebookOf, styleOf, wordsOf } from './files';
 import { greyOf, isPicture } from './picture';
 import { recordOf } from './record';
 
@@ -56,7 +58,7 @@ export class FileReader {
 	readonly #style: string;
 	readonly #languages: readonly string[];
 	readonly #opened = new Map<string, OpenBallot>();
-	readonly #photos: PhotoReader;
+	#sheets: PhotoSheets | undefined;
 
 	/** Throws BadInput for an election, style, language or rulebook that is not there. */
 	constructor(settings: ReadSettings) {
@@ -65,7 +67,6 @@ export class FileReader {
 		this.#rulebook = rulebookOf(settings.rulebook ?? this.#election.rulebook);
 		this.#style = styleOf(this.#election, settings.style);
 		this.#languages = languagesOf(this.#election, settings.languages);
-		this.#photos = new PhotoReader(this.#election, this.#rulebook);
 	}
 
 	/** Never throws: one file must not end a batch. */
@@ -139,10 +140,19 @@ export class FileReader {
 		} catch (error) {
 			return refuse('damaged', `expected a whole JPEG or PNG: ${reasonOf(error)}`);
 		}
-		const result = this.#photos.flatten(photo);
+		const sheets = (this.#sheets ??= this.#openSheets());
+		const result = sheets.flatten(photo);
 		if ('refused' in result) return refuse(result.refused, photoWords()[result.refused]);
-		const open = this.#photos.openOf(result.code);
+		const open = sheets.openOf(result.code);
 		return { reading: readBallot(new Map([[result.code.page, result.page]]), open), open };
+	}
+
+	#openSheets(): PhotoSheets {
+		const election = this.#election;
+		return new PhotoSheets(
+			{ elections: [election], words: wordsOf(election.languages), rulebook: this.#rulebook },
+			{ encode: encodeCode, decode: decodeCode }
+		);
 	}
 }
 

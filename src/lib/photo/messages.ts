@@ -1,7 +1,7 @@
 import type { PackedOutlines } from '$core/layout/font/glyph';
 import type { GreyImage } from '$core/image';
+import type { PhotoSetup } from '$core/photo/photoSheets';
 import type { Guide } from './guide';
-import type { PhotoSetup } from './photoSheets';
 import type { ReadBallot, RefusedPhoto, SeenBallot, Step } from './readPhoto';
 
 /** A photo on its way to the worker. */

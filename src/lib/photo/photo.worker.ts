@@ -1,10 +1,11 @@
 import { decodeCode } from '../../codes/decodeCode';
+import { encodeCode } from '../../codes/encodeCode';
 import type { GreyImage } from '$core/image';
 import { provideOutlines } from '$core/layout/font/glyph';
+import { PhotoSheets } from '$core/photo/photoSheets';
 import { decodeFile, FileRefused, greyOfPicture } from './decodePicture';
 import { guideOf } from './guide';
 import type { Answer, Picture, Question } from './messages';
-import { PhotoSheets } from './photoSheets';
 import { readPhoto } from './readPhoto';
 
 let sheets: PhotoSheets | undefined;
@@ -21,7 +22,7 @@ async function answer(question: Question): Promise<void> {
 	const { number } = question;
 	if (question.kind === 'open') {
 		provideOutlines(question.outlines);
-		sheets = new PhotoSheets(question.setup);
+		sheets = new PhotoSheets(question.setup, { encode: encodeCode, decode: decodeCode });
 		send({ kind: 'opened', number, canvas: hasCanvas() });
 		return;
 	}

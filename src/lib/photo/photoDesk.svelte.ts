@@ -1,9 +1,9 @@
 import type { Election } from '$core/election/election';
 import type { GreyImage } from '$core/image';
+import type { PhotoSetup } from '$core/photo/photoSheets';
 import type { Guide } from './guide';
 import type { PhotoPractice } from './photoPractice.svelte';
 import type { PhotoReader } from './photoReader';
-import type { PhotoSetup } from './photoSheets';
 import type { ReadBallot, RefusedPhoto, SeenBallot, Step } from './readPhoto';
 
 /* eslint-disable svelte/prefer-svelte-reactivity -- maps are replaced whole, never changed in place */

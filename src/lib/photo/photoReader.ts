@@ -1,10 +1,10 @@
 import type { GreyImage } from '$core/image';
 import type { PackedOutlines } from '$core/layout/font/glyph';
 import outlinesUrl from '$core/layout/font/outlines.json?url';
+import type { PhotoSetup } from '$core/photo/photoSheets';
 import { decodeFile, FileRefused, greyOfPicture } from './decodePicture';
 import type { Guide } from './guide';
 import type { Answer, Picture, Question } from './messages';
-import type { PhotoSetup } from './photoSheets';
 import type { ReadBallot, RefusedPhoto, SeenBallot, Step } from './readPhoto';
 
 type Without<T> = T extends unknown ? Omit<T, 'number'> : never;

@@ -2,12 +2,12 @@ import type { GreyImage } from '$core/image';
 import type { Layout, PrintSize } from '$core/layout/layout';
 import type { PageMarks } from '$core/marks/mark';
 import { numberMarks } from '$core/marks/numberMarks';
+import type { PhotoSheets } from '$core/photo/photoSheets';
 import type { PhotoRefusal } from '$core/photo/refusals';
 import { readMarks, readPage } from '$core/read';
 import type { BallotStatement, ContestReading } from '$core/reading/statement';
 import type { SheetCode } from '$core/sheet/sheetCode';
 import type { FileRefusal } from './decodePicture';
-import type { PhotoSheets } from './photoSheets';
 
 /** What is told while a photo is read, in this order. */
 export const STEPS = ['open', 'find', 'flatten', 'read'] as const;

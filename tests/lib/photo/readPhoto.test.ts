@@ -4,15 +4,17 @@ import { layOut } from '../../../src/core/layout/layOutBallot';
 import type { Rulebook } from '../../../src/core/rules/rule';
 import demoCounty from '../../../src/core/rules/sets/demo-county.json' with { type: 'json' };
 import { printSheet } from '../../../src/core/sheet/printSheet';
+import { decodeCode } from '../../../src/codes/decodeCode';
 import { encodeCode } from '../../../src/codes/encodeCode';
 import { wordsOf } from '../../../src/cli/files';
-import { PhotoSheets } from '$lib/photo/photoSheets';
+import { PhotoSheets } from '$core/photo/photoSheets';
 import { readPhoto, type ReadBallot, type Step } from '$lib/photo/readPhoto';
 import { markedSheet, readFlat } from '../../support/photoCase';
 
 const rulebook = demoCounty as unknown as Rulebook;
 const words = wordsOf(county.languages);
-const sheets = new PhotoSheets({ elections: [county, fair], words, rulebook });
+const codes = { encode: encodeCode, decode: decodeCode };
+const sheets = new PhotoSheets({ elections: [county, fair], words, rulebook }, codes);
 
 /** Seeds of two marked sheets of the same ballot, one of each page. */
 const [one, two] = [markedSheet(4), markedSheet(5)];
@@ -64,7 +66,7 @@ describe('readPhoto', () => {
 	});
 
 	test('refuses another election and an older layout, and says which', () => {
-		const only = new PhotoSheets({ elections: [fair], words, rulebook });
+		const only = new PhotoSheets({ elections: [fair], words, rulebook }, codes);
 		expect(readPhoto(one.flat, only, undefined)).toMatchObject({
 			refused: 'other-election',
 			code: { election: county.id, style: county.styles[0]!.id }

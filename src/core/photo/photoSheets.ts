@@ -1,22 +1,28 @@
-import { decodeCode } from '../../codes/decodeCode';
-import { encodeCode } from '../../codes/encodeCode';
-import type { Election } from '$core/election/election';
-import type { GreyImage } from '$core/image';
-import { layOut } from '$core/layout/layOutBallot';
-import type { PrintedWords } from '$core/layout/words';
-import { flattenPhoto, type Flattened, type PhotoSheet } from '$core/photo/flattenPhoto';
-import { pyramidOf } from '$core/photo/shrink';
-import type { OpenBallot } from '$core/read';
-import type { Rulebook } from '$core/rules/rule';
-import { layoutVersion } from '$core/sheet/layoutVersion';
-import { printSheet } from '$core/sheet/printSheet';
-import type { SheetCode } from '$core/sheet/sheetCode';
+import type { Election } from '../election/election';
+import type { GreyImage } from '../image';
+import { layOut } from '../layout/layOutBallot';
+import type { PrintedWords } from '../layout/words';
+import type { OpenBallot } from '../read';
+import type { Rulebook } from '../rules/rule';
+import { layoutVersion } from '../sheet/layoutVersion';
+import { printSheet } from '../sheet/printSheet';
+import type { SheetCode } from '../sheet/sheetCode';
+import type { EncodeCode } from '../sheet/signs';
+import { flattenPhoto, type Flattened, type PhotoSheet } from './flattenPhoto';
+import type { DecodeCode } from './foundCode';
+import { pyramidOf } from './shrink';
 
-/** The ballots whose practice sheets are read here. */
+/** The ballots whose practice sheets are read. Plain data, so that a worker can be told. */
 export interface PhotoSetup {
 	readonly elections: readonly Election[];
 	readonly words: PrintedWords;
 	readonly rulebook: Rulebook;
+}
+
+/** Writes the code of a sheet and finds it in a photo. */
+export interface Codes {
+	readonly encode: EncodeCode;
+	readonly decode: DecodeCode;
 }
 
 /** Shorter side of the smallest picture of a print, in pixels: an eighth of a page. */
@@ -30,10 +36,12 @@ interface OpenSheet {
 /** The practice sheets that codes name; each is laid out and printed once, when it is first seen. */
 export class PhotoSheets {
 	readonly #setup: PhotoSetup;
+	readonly #codes: Codes;
 	readonly #sheets = new Map<string, OpenSheet>();
 
-	constructor(setup: PhotoSetup) {
+	constructor(setup: PhotoSetup, codes: Codes) {
 		this.#setup = setup;
+		this.#codes = codes;
 	}
 
 	/** The grey page in a photo, or why it is not read. `onfound`: called when the code was read, before the long part. */
@@ -51,7 +59,7 @@ export class PhotoSheets {
 				onfound();
 				return this.sheetOf(code);
 			},
-			decode: decodeCode
+			decode: this.#codes.decode
 		});
 	}
 
@@ -64,7 +72,7 @@ export class PhotoSheets {
 	openOf(code: SheetCode): OpenBallot {
 		const sheet = this.#openSheet(code);
 		if (!sheet)
-			throw new RangeError(`openOf: expected a sheet of this app, got style "${code.style}" of "${code.election}"`);
+			throw new RangeError(`openOf: expected a sheet of these elections, got "${code.style}" of "${code.election}"`);
 		return sheet.open;
 	}
 
@@ -78,7 +86,7 @@ export class PhotoSheets {
 		const known = this.#sheets.get(key);
 		if (known) return known;
 		const layout = layOut(election, style, this.#setup.words, tags, printSize);
-		const prints = layout.pages.map(({ page }) => printSheet(layout, page, encodeCode));
+		const prints = layout.pages.map(({ page }) => printSheet(layout, page, this.#codes.encode));
 		const version = layoutVersion(layout);
 		const made = {
 			open: { election, layout, rulebook: this.#setup.rulebook, prints },
