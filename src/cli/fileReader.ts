@@ -9,6 +9,7 @@ import type { PageInk } from '../core/ink/stroke';
 import type { PrintSize } from '../core/layout/layout';
 import { inkPage } from '../core/page/inkPage';
 import { printPage } from '../core/page/printPage';
+import { LARGEST_PHOTO_BYTES } from '../core/photo/photoFile';
 import { PhotoSheets } from '../core/photo/photoSheets';
 import { readBallot, type BallotReading, type OpenBallot } from '../core/read';
 import type { Rulebook } from '../core/rules/rule';
@@ -18,9 +19,6 @@ import { recordOf } from './record';
 
 /** An ink file of a very full ballot is about 1 MB; this leaves room and keeps a wrong file out of memory. */
 const LARGEST_INK_BYTES = 24 * 1024 * 1024;
-
-/** The largest photo that phones save. */
-const LARGEST_PHOTO_BYTES = 60 * 1024 * 1024;
 
 /** How files are read. Plain data, so that a worker thread can be told. */
 export interface ReadSettings {

@@ -1,10 +1,10 @@
 import jpeg from 'jpeg-js';
 import { PNG } from 'pngjs';
 import type { GreyImage } from '../core/image';
+import { LARGEST_PHOTO_PX, lumaInto } from '../core/photo/photoFile';
 
-/** More pixels than any phone's camera gives; keeps a wrong file out of memory. */
-const LARGEST_MEGAPIXELS = 110;
-const LARGEST_MEGABYTES = 1500;
+/** What opening a photo may take of memory. */
+const MOST_MEGABYTES = 1500;
 
 /** Whether a file begins as a JPEG or PNG does. */
 export const isPicture = (bytes: Uint8Array): boolean =>
@@ -20,16 +20,11 @@ export function greyOf(bytes: Buffer): GreyImage {
 			? jpeg.decode(bytes, {
 					useTArray: true,
 					formatAsRGBA: true,
-					maxResolutionInMP: LARGEST_MEGAPIXELS,
-					maxMemoryUsageInMB: LARGEST_MEGABYTES
+					maxResolutionInMP: LARGEST_PHOTO_PX / 1e6,
+					maxMemoryUsageInMB: MOST_MEGABYTES
 				})
 			: PNG.sync.read(bytes);
 	const grey = new Uint8Array(width * height);
-	// Rec. 601 luma, in 256ths; what is clear lies on white paper.
-	for (let i = 0, at = 0; i < grey.length; i++, at += 4) {
-		const opaque = (data[at + 3] as number) / 255;
-		const luma = (77 * (data[at] as number) + 150 * (data[at + 1] as number) + 29 * (data[at + 2] as number)) / 256;
-		grey[i] = Math.round(luma * opaque + 255 * (1 - opaque));
-	}
+	lumaInto(grey, 0, data);
 	return { width, height, data: grey };
 }

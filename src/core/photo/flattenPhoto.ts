@@ -10,11 +10,13 @@ import { findSigns } from './findSigns';
 import { findCode } from './findCode';
 import { findFocus } from './focus';
 import type { DecodeCode, FoundCode } from './foundCode';
-import { homographyOf, slopesAt, type Homography } from './homography';
+import { greyOver } from './greyOver';
+import { homographyOf, type Homography } from './homography';
 import { liftInk } from './liftInk';
 import { rectify } from './pageMap';
 import type { PhotoRefusal } from './refusals';
 import { pyramidOf } from './shrink';
+import { dpiAt, slantAt } from './viewAt';
 
 /** A printed page to compare photos with. */
 export interface PhotoSheet {
@@ -187,31 +189,3 @@ const viewOfCode = ({ corners }: FoundCode): Homography | undefined =>
 		codeCorners().map(({ x, y }) => ({ x: x * PX_PER_PT, y: y * PX_PER_PT })),
 		corners
 	);
-
-/** Pixels of the photo to an inch of the page, by area, at a place of the page. */
-function dpiAt(view: Homography, x: number, y: number): number {
-	const [a, b, c, d] = slopesAt(view, x, y);
-	return PAGE_DPI * Math.sqrt(Math.abs(a * d - b * c));
-}
-
-/** How much shorter one direction looks than the other, as the angle that makes it so, in degrees. */
-function slantAt(view: Homography, x: number, y: number): number {
-	const [a, b, c, d] = slopesAt(view, x, y);
-	const sum = a * a + b * b + c * c + d * d;
-	const area = Math.abs(a * d - b * c);
-	const root = Math.sqrt(Math.max(0, sum * sum - 4 * area * area));
-	return (Math.acos(Math.sqrt((sum - root) / (sum + root))) * 180) / Math.PI;
-}
-
-/** Grey that this share of the picture stays under. */
-function greyOver({ data }: GreyImage, share: number): number {
-	const counts = new Uint32Array(256);
-	const step = 5;
-	for (let i = 0; i < data.length; i += step) counts[data[i] as number] = (counts[data[i] as number] as number) + 1;
-	let below = 0;
-	for (let grey = 0; grey < 256; grey++) {
-		below += counts[grey] as number;
-		if (below >= (share * data.length) / step) return grey;
-	}
-	return 255;
-}

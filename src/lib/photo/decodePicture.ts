@@ -1,4 +1,5 @@
 import type { GreyImage } from '$core/image';
+import { LARGEST_PHOTO_BYTES, LARGEST_PHOTO_PX, lumaInto } from '$core/photo/photoFile';
 import { readHeader } from './pictureHeader';
 
 /**
@@ -26,10 +27,6 @@ export class FileRefused extends Error {
 /** A canvas, on the page or in a worker, of the size asked for. */
 export type MakeCanvas = (width: number, height: number) => OffscreenCanvas | HTMLCanvasElement;
 
-/** As the command line has them: no phone's camera gives more. */
-const LARGEST_BYTES = 60 * 1024 * 1024;
-const LARGEST_PX = 110e6;
-
 /**
  * Longer side to which a photo is made smaller while it is opened: a sheet that fills it has 270 pixels to an inch, and
  * older phones give a page no canvas of more than 16.7 million pixels.
@@ -44,14 +41,14 @@ const STRIP_PX = 256;
 
 /** The grey of a photo file, turned the right way and no larger than it helps. Throws FileRefused. */
 export async function decodeFile(file: Blob, makeCanvas: MakeCanvas): Promise<GreyImage> {
-	if (file.size > LARGEST_BYTES) throw new FileRefused('too-large');
+	if (file.size > LARGEST_PHOTO_BYTES) throw new FileRefused('too-large');
 	let header = readHeader(new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer()));
 	if (header.kind === 'heic' || header.kind === 'pdf') throw new FileRefused(header.kind);
 	if (header.kind === 'other') throw new FileRefused('not-a-picture');
 	if (!header.size) header = readHeader(new Uint8Array(await file.arrayBuffer()));
 	const { size } = header;
 	if (!size || size.width * size.height === 0) throw new FileRefused('damaged');
-	if (size.width * size.height > LARGEST_PX) throw new FileRefused('too-large');
+	if (size.width * size.height > LARGEST_PHOTO_PX) throw new FileRefused('too-large');
 	const bitmap = await open(file, size);
 	try {
 		return greyOfPicture(bitmap, makeCanvas);
@@ -94,13 +91,6 @@ export function greyOfPicture(picture: ImageBitmap, makeCanvas: MakeCanvas, long
 	// Some browsers keep a canvas' memory until it is small.
 	canvas.width = canvas.height = 1;
 	return { width, height, data };
-}
-
-/** Rec. 601 luma of opaque colours, in 256ths. */
-function lumaInto(data: Uint8Array, from: number, colours: Uint8ClampedArray): void {
-	for (let at = 0, to = from; at < colours.length; at += 4, to++)
-		data[to] =
-			(77 * (colours[at] as number) + 150 * (colours[at + 1] as number) + 29 * (colours[at + 2] as number) + 128) >> 8;
 }
 
 /** Browsers that guard against being recognised may give other pixels than were painted. */

@@ -1,14 +1,16 @@
 import type { Point } from '$core/geometry';
-import { PAGE_DPI, type GreyImage } from '$core/image';
+import type { GreyImage } from '$core/image';
 import { lightest } from '$core/photo/blur';
 import { findCode } from '$core/photo/findCode';
 import { findFocus } from '$core/photo/focus';
 import { findSigns } from '$core/photo/findSigns';
 import type { DecodeCode } from '$core/photo/foundCode';
-import { project, slopesAt, type Homography } from '$core/photo/homography';
+import { greyOver } from '$core/photo/greyOver';
+import { project } from '$core/photo/homography';
 import { flatField, rectify } from '$core/photo/pageMap';
 import type { PhotoSheet } from '$core/photo/flattenPhoto';
 import { pyramidOf } from '$core/photo/shrink';
+import { dpiAt, slantAt } from '$core/photo/viewAt';
 import { parseSheetCode, type SheetCode } from '$core/sheet/sheetCode';
 import { CODE } from '$core/sheet/signs';
 
@@ -32,6 +34,8 @@ export interface GuideContext {
 	readonly finer: number;
 }
 
+/** The brightest parts of a picture: this share of it is darker. */
+const BRIGHT_SHARE = 0.9;
 /** Nothing in a picture this dark can be told apart. */
 const LEAST_LIGHT = 45;
 /** Where nothing is found in a picture without anything brighter, it is the light that is missing. */
@@ -56,7 +60,7 @@ const LEAST_LEVEL_PX = 100;
 
 /** Looks at one frame of the camera. Quick rather than thorough: the photo itself is judged by `flattenPhoto`. */
 export function guideOf(frame: GreyImage, { sheetOf, decode, finer }: GuideContext): Guide {
-	const brightest = lightOf(frame);
+	const brightest = greyOver(frame, BRIGHT_SHARE);
 	if (brightest < LEAST_LIGHT) return { hint: 'dark' };
 	const found = findCode(frame, decode);
 	if (!found) return { hint: brightest < DIM ? 'dark' : 'none' };
@@ -100,16 +104,6 @@ const headOf = ({ width, data }: GreyImage): GreyImage => ({
 	data: data.subarray(0, HEAD_PX * width)
 });
 
-/** Grey that nine tenths of the picture stay under. */
-function lightOf({ data }: GreyImage): number {
-	const counts = new Uint32Array(256);
-	const step = 7;
-	for (let i = 0; i < data.length; i += step) counts[data[i] as number] = (counts[data[i] as number] as number) + 1;
-	let left = (0.9 * data.length) / step;
-	for (let grey = 0; grey < 256; grey++) if ((left -= counts[grey] as number) <= 0) return grey;
-	return 255;
-}
-
 /** Grey of the paper where it is lightest, and how dark a square is beside one that is two away, where that is darkest. */
 function paperLight({ width, height, data }: GreyImage): { readonly most: number; readonly step: number } {
 	const columns = Math.floor(width / LIGHT_PX);
@@ -129,19 +123,4 @@ function paperLight({ width, height, data }: GreyImage): { readonly most: number
 			if (other !== undefined) step = Math.min(step, paper / Math.max(1, other), other / Math.max(1, paper));
 	});
 	return { most: Math.max(...papers), step };
-}
-
-/** Pixels of the frame to an inch of the page, by area. */
-function dpiAt(view: Homography, x: number, y: number): number {
-	const [a, b, c, d] = slopesAt(view, x, y);
-	return PAGE_DPI * Math.sqrt(Math.abs(a * d - b * c));
-}
-
-/** The angle from straight above that makes one direction look as much shorter than the other, in degrees. */
-function slantAt(view: Homography, x: number, y: number): number {
-	const [a, b, c, d] = slopesAt(view, x, y);
-	const sum = a * a + b * b + c * c + d * d;
-	const area = Math.abs(a * d - b * c);
-	const root = Math.sqrt(Math.max(0, sum * sum - 4 * area * area));
-	return (Math.acos(Math.sqrt((sum - root) / (sum + root))) * 180) / Math.PI;
 }
