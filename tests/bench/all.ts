@@ -3,8 +3,8 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 
 /**
- * Runs the quick benchmarks that need no build and no browser, one after the other, that of batches with few scans; photos
- * take many minutes and are run by themselves. `--data DIR` names the folder with the open sets of human pen marks
+ * Runs the quick benchmarks that need no build and no browser, one after the other; photos and batches take many minutes
+ * and are run by themselves. `--data DIR` names the folder with the open sets of human pen marks
  * (DIR/marks); without it those are left out, and that is said.
  */
 const flag = process.argv.indexOf('--data');
@@ -14,7 +14,6 @@ const runs: readonly (readonly [script: string, ...args: string[]])[] = [
 	['readPage.ts'],
 	['answers.ts'],
 	['rulebooks.ts'],
-	['batch.ts', '--count', '30'],
 	...(data && existsSync(join(data, 'marks')) ? ([['humanMarks.ts', join(data, 'marks')]] as const) : [])
 ];
 if (runs.every(([script]) => script !== 'humanMarks.ts'))
