@@ -1,4 +1,5 @@
 import { solve } from './homography';
+import { Neighbours } from './neighbours';
 import { flatField, NODE_PX, type Field } from './pageMap';
 
 /**
@@ -23,7 +24,8 @@ const ACROSS_SHARES = [1, 2, 3, 4, 5, 6, 7].map((part) => part / 8 - 0.5);
 
 /** A quadratic in x and y for what is curled, and a bend at each line, alike or different at its two ends. */
 const SMOOTH_TERMS = 8;
-const TERMS = SMOOTH_TERMS + 2 * DOWN_SHARES.length + 2 * ACROSS_SHARES.length;
+const ACROSS_TERMS = SMOOTH_TERMS + 2 * DOWN_SHARES.length;
+const TERMS = ACROSS_TERMS + 2 * ACROSS_SHARES.length;
 
 /**
  * How much each bend is asked to be none, so that few measures suffice and most lines stay straight. Were a bend dearer, a
@@ -31,9 +33,6 @@ const TERMS = SMOOTH_TERMS + 2 * DOWN_SHARES.length + 2 * ACROSS_SHARES.length;
  */
 const SMOOTH_COSTS = 1e-4;
 const BEND_COSTS = 5e-5;
-
-/** What a place without a measure near it weighs against the whole page's. */
-const NOTHING_WEIGHS = 0.05;
 
 /** Beyond this multiple of the usual error a measure is taken for a mistake (Tukey's biweight, with 1.4826 for the MAD). */
 const TUKEY = 4.7;
@@ -155,7 +154,7 @@ function bendInPlace(field: Field, axis: 0 | 1, own: Float64Array, widthPx: numb
 		const x = (column * NODE_PX) / widthPx - 0.5;
 		ACROSS_SHARES.forEach((line, i) => {
 			const past = Math.max(0, x - line);
-			const at = SMOOTH_TERMS + 2 * (DOWN_SHARES.length + i);
+			const at = ACROSS_TERMS + 2 * i;
 			columnBase[column] = (columnBase[column] as number) + past * (own[at] as number);
 			columnSlope[column] = (columnSlope[column] as number) + past * (own[at + 1] as number);
 		});
@@ -199,22 +198,24 @@ function termsAt(x: number, y: number): Float64Array {
 function fitTerms(terms: readonly Float64Array[], shifts: readonly number[], weights: readonly number[]): Float64Array {
 	const products = new Float64Array(TERMS * TERMS);
 	const right = new Float64Array(TERMS);
-	const used = new Int32Array(TERMS);
 	for (let k = 0; k < shifts.length; k++) {
 		const own = terms[k] as Float64Array;
 		const weight = weights[k] as number;
 		if (weight === 0) continue;
-		// Before its line a bend is nothing.
-		let count = 0;
-		for (let i = 0; i < TERMS; i++) if ((own[i] as number) !== 0) used[count++] = i;
-		for (let p = 0; p < count; p++) {
-			const i = used[p] as number;
+		// Before its line a bend is nothing, so of either kind only the first ones are there.
+		const downEnd = pastEnd(own, SMOOTH_TERMS, ACROSS_TERMS);
+		const acrossEnd = pastEnd(own, ACROSS_TERMS, TERMS);
+		const shift = shifts[k] as number;
+		for (let i = 0; i < downEnd; i++) {
 			const share = weight * (own[i] as number);
-			for (let q = p; q < count; q++) {
-				const at = i * TERMS + (used[q] as number);
-				products[at] = (products[at] as number) + share * (own[used[q] as number] as number);
-			}
-			right[i] = (right[i] as number) + share * (shifts[k] as number);
+			addRow(products, i * TERMS, share, own, i, downEnd);
+			addRow(products, i * TERMS, share, own, ACROSS_TERMS, acrossEnd);
+			right[i] = (right[i] as number) + share * shift;
+		}
+		for (let i = ACROSS_TERMS; i < acrossEnd; i++) {
+			const share = weight * (own[i] as number);
+			addRow(products, i * TERMS, share, own, i, acrossEnd);
+			right[i] = (right[i] as number) + share * shift;
 		}
 	}
 	const rows = new Float64Array(TERMS * (TERMS + 1));
@@ -226,6 +227,24 @@ function fitTerms(terms: readonly Float64Array[], shifts: readonly number[], wei
 		rows[at + TERMS] = right[i] as number;
 	}
 	return solve(rows, TERMS) ?? new Float64Array(TERMS);
+}
+
+function addRow(
+	products: Float64Array,
+	base: number,
+	share: number,
+	own: Float64Array,
+	start: number,
+	end: number
+): void {
+	for (let j = start; j < end; j++) products[base + j] = (products[base + j] as number) + share * (own[j] as number);
+}
+
+/** Where the bends that a place is past end, of those from `start` on: they are in the order of their lines, two terms each. */
+function pastEnd(terms: Float64Array, start: number, end: number): number {
+	let at = start;
+	while (at < end && (terms[at] as number) !== 0) at += 2;
+	return at;
 }
 
 function valueOf(bent: Float64Array, terms: Float64Array): number {
@@ -243,63 +262,4 @@ function trusted(weights: readonly number[], errors: readonly number[], spare: n
 		const share = Math.abs(errors[i] as number) / (TUKEY * usual);
 		return share >= 1 ? 0 : weight * (1 - share * share) ** 2;
 	});
-}
-
-/** How far neighbours are looked for, in multiples of `softPx`, and in how many steps the bell of their weights is kept. */
-const FAR = 2.5;
-const BELL_STEPS = 64;
-const BELL = Float64Array.from({ length: Math.ceil(2 * FAR * FAR * BELL_STEPS) + 1 }, (_, i) =>
-	Math.exp((-0.5 * i) / BELL_STEPS)
-);
-
-/** Measures sorted into squares, so that only those around a place are gone through. */
-class Neighbours {
-	private readonly columns: number;
-	private readonly squares: readonly (readonly number[])[];
-	private readonly far: number;
-
-	constructor(
-		private readonly places: readonly { readonly x: number; readonly y: number }[],
-		readonly widthPx: number,
-		readonly heightPx: number,
-		readonly softPx: number
-	) {
-		this.far = FAR * softPx;
-		this.columns = Math.ceil(widthPx / this.far) + 1;
-		const squares: number[][] = Array.from({ length: this.columns * (Math.ceil(heightPx / this.far) + 1) }, () => []);
-		places.forEach(({ x, y }, i) =>
-			squares[Math.floor(y / this.far) * this.columns + Math.floor(x / this.far)]?.push(i)
-		);
-		this.squares = squares;
-	}
-
-	/** What is measured around one measure, without itself. */
-	averageAround(measure: number, values: readonly number[], weights: readonly number[]): number {
-		const { x, y } = this.places[measure] as { readonly x: number; readonly y: number };
-		return this.averageAt(x, y, values, weights, measure);
-	}
-
-	/** The mean of the measures around a place, each weighing less the further off it is; without the one at `except`. */
-	averageAt(x: number, y: number, values: readonly number[], weights: readonly number[], except = -1): number {
-		const { far, places } = this;
-		const scale = BELL_STEPS / (this.softPx * this.softPx);
-		const [column, row] = [Math.floor(x / far), Math.floor(y / far)];
-		let weighed = NOTHING_WEIGHS;
-		let sum = 0;
-		for (let r = Math.max(0, row - 1); r <= row + 1; r++)
-			for (let c = Math.max(0, column - 1); c <= Math.min(this.columns - 1, column + 1); c++) {
-				const square = this.squares[r * this.columns + c];
-				if (!square) continue;
-				for (const i of square) {
-					const one = places[i] as { readonly x: number; readonly y: number };
-					const ax = one.x - x;
-					const ay = one.y - y;
-					if (i === except || ax > far || ax < -far || ay > far || ay < -far) continue;
-					const weight = (weights[i] as number) * (BELL[((ax * ax + ay * ay) * scale) | 0] as number);
-					weighed += weight;
-					sum += weight * (values[i] as number);
-				}
-			}
-		return sum / weighed;
-	}
 }
