@@ -3,7 +3,7 @@ import '../../src/core/layout/font/bundled';
 import { county } from '../../src/core/election/demo';
 import { flattenPhoto } from '../../src/core/photo/flattenPhoto';
 import { lens, leastDpi, shotOf, type Shot } from '../support/camera';
-import { context, markedSheet, readFlat, shoot } from '../support/photoCase';
+import { context, largePhoto, markedSheet, readFlat, shoot } from '../support/photoCase';
 import { humanStrokesIn } from '../support/humanStrokes';
 import type { PhotoRefusal } from '../../src/core/photo/refusals';
 import { quantile } from './timing';
@@ -140,15 +140,8 @@ process.stdout.write(
 	`one sheet taken ${AGAIN} times: ${again.read} read, of ${readings[0]?.length ?? 0} targets ${again.flips} flip between dark and empty, ${again.others} are unsure in some\n`
 );
 
-/** From decoded grey to readings, warm. The sheet lies crosswise and fills the picture. */
-const large = shoot(markedSheet(7), {
-	...shotOf(7),
-	turn: 90,
-	tilt: 8,
-	dpi: 400,
-	blur: 0.8,
-	largest: [4140, 3106]
-});
+/** From decoded grey to readings, warm. */
+const large = largePhoto(markedSheet(7));
 const times: number[] = [];
 const processorMs: number[] = [];
 for (let round = 0; round < 6; round += 1) {

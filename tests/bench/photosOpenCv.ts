@@ -23,7 +23,7 @@ import {
 	placesOf,
 	warp
 } from '../support/openCv';
-import { context, layout, markedSheet, readFlat, shoot } from '../support/photoCase';
+import { context, largePhoto, layout, markedSheet, readFlat, shoot } from '../support/photoCase';
 import { quantile } from './timing';
 
 /**
@@ -109,8 +109,9 @@ process.stdout.write(
 if (!isWithin) process.exitCode = 1;
 
 /** The same steps on a large photo, by turns so that both meet the same load. */
-const large = shoot(markedSheet(7), { ...shotOf(7), turn: 90, tilt: 8, dpi: 350, blur: 0.8 });
-const page = markedSheet(7).page;
+const sheet = markedSheet(7);
+const large = largePhoto(sheet);
+const { page } = sheet;
 const { prints } = context.sheetOf({ ...codeOf(large), page })!;
 const printMats = matsOf(prints);
 const [oursMs, theirsMs]: [number[], number[]] = [[], []];

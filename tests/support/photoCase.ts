@@ -15,7 +15,7 @@ import { randomFrom } from '../../src/core/random';
 import { layoutVersion } from '../../src/core/sheet/layoutVersion';
 import { printSheet } from '../../src/core/sheet/printSheet';
 import { wordsOf } from '../../src/cli/files';
-import { photograph, type Shot } from './camera';
+import { photograph, shotOf, type Shot } from './camera';
 import { finePrint, withInk } from './finePrint';
 import { humanMark, type HumanStrokes } from './humanStrokes';
 
@@ -124,3 +124,7 @@ function throughJpeg({ width, height, data }: GreyImage, quality: number): GreyI
 	const opened = jpeg.decode(file.data, { useTArray: true, formatAsRGBA: true, maxMemoryUsageInMB: 1024 });
 	return { width, height, data: Uint8Array.from({ length: data.length }, (_, i) => opened.data[4 * i + 1]!) };
 }
+
+/** A photo of 12.0 megapixels, for what is timed. The sheet lies crosswise and fills the picture. */
+export const largePhoto = (sheet: MarkedSheet): GreyImage =>
+	shoot(sheet, { ...shotOf(7), turn: 90, tilt: 8, dpi: 400, blur: 0.8, largest: [4140, 3106] });
