@@ -98,11 +98,17 @@ export function guideOf(frame: GreyImage, { sheetOf, decode, finer }: GuideConte
 	return { hint: sigmaPx > MOST_BLUR_PX ? 'blurred' : 'ready', sheet: outline };
 }
 
-const headOf = ({ width, data }: GreyImage): GreyImage => ({
-	width,
-	height: HEAD_PX,
-	data: data.subarray(0, HEAD_PX * width)
-});
+const heads = new WeakMap<GreyImage, GreyImage>();
+
+/** The head of a print. Kept for each print, so that what is worked out for it serves all frames. */
+function headOf(print: GreyImage): GreyImage {
+	const known = heads.get(print);
+	if (known) return known;
+	const { width, data } = print;
+	const head = { width, height: HEAD_PX, data: data.subarray(0, HEAD_PX * width) };
+	heads.set(print, head);
+	return head;
+}
 
 /** Grey of the paper where it is lightest, and how dark a square is beside one that is two away, where that is darkest. */
 function paperLight({ width, height, data }: GreyImage): { readonly most: number; readonly step: number } {
