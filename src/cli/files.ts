@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Election, Problem } from '../core/election/election';
-import { parseElection } from '../core/election/parseElection';
+import { parseElection, type ParsedElection } from '../core/election/parseElection';
 import { layOut } from '../core/layout/layOutBallot';
 import type { Layout, PrintSize } from '../core/layout/layout';
 import type { PrintedWords } from '../core/layout/words';
@@ -39,9 +39,27 @@ const DEMO_LEDGER = join(ROOT, 'src/core/election/files/answers.county.json');
 /** The election of a file, or the demo county's with its answers. Throws BadInput with every problem when it holds errors. */
 export function electionOf(file: string | undefined): Election {
 	const path = file ?? DEMO;
-	const { election, problems } = parseElection(file === undefined ? demoText() : textOf(path));
+	const { election, problems } = parsedElection(file === undefined ? demoText() : textOf(path));
 	if (!election) throw new BadInput(problems.filter((p) => p.severity === 'error').map((p) => lineOf(path, p)));
 	return election;
+}
+
+/** The election of a file's text with every problem found, those among them that only this installation knows of. */
+export function parsedElection(text: string): ParsedElection {
+	const { election, problems } = parseElection(text);
+	if (!election) return { problems };
+	const known = readdirSync(join(ROOT, 'locales')).map((name) => name.replace(/\.json$/, ''));
+	const unknown = election.languages.flatMap((language, i) =>
+		known.includes(language) ? [] : [wordless(language, `languages[${i}]`, known)]
+	);
+	return unknown.length > 0 ? { problems: [...problems, ...unknown] } : { election, problems };
+}
+
+function wordless(language: string, path: string, known: readonly string[]): Problem {
+	const expected = `one of ${known.join(', ')}`;
+	const todo = `Copy locales/en.json to locales/${language}.json and translate it, or take the language out.`;
+	const message = `${path} is "${language}", for which there are no words, expected ${expected}. ${todo}`;
+	return { path, expected, received: `"${language}"`, severity: 'error', message };
 }
 
 const demoText = (): string =>
@@ -108,7 +126,7 @@ export function rulebookIds(): readonly string[] {
 		.sort();
 }
 
-/** The printed words of the sheet in each of `languages`. Throws BadInput for a language without a locale file. */
+/** The printed words of the sheet in each of `languages`, which are an election's. */
 export function wordsOf(languages: readonly string[]): PrintedWords {
 	const entries = languages.map((language) => {
 		const path = join(ROOT, 'locales', `${language}.json`);

@@ -37,4 +37,32 @@ describe('fairhand check', () => {
 		const without = { ...county, answers: county.answers.filter(({ id }) => id !== 'wrong-oval') };
 		expect(check(without).lines).toEqual([expect.objectContaining({ path: 'answers', severity: 'unpublishable' })]);
 	});
+
+	test('names each language that no locale file has the words for, and the other verbs stop at it before they read', () => {
+		const election = { ...county, languages: [...county.languages, 'fr', 'vi'] };
+		const file = fileWith('languages.json', inAllLanguages(election));
+		const { code, lines } = fairhand('check', file);
+		const missing = lines.map((line) => JSON.parse(line) as Line).filter(({ severity }) => severity === 'error');
+		expect(code).toBe(1);
+		expect(missing.map(({ path }) => path)).toEqual(['languages[2]', 'languages[3]']);
+		expect(missing[0]?.message).toContain('locales/fr.json');
+
+		const read = fairhand('read', fileWith('blank.json', { page: 1, strokes: [] }), '--election', file);
+		expect(read.code).not.toBe(0);
+		expect(read.lines).toEqual([]);
+		expect(read.errors.join(' ')).toContain('languages[2]');
+	});
 });
+
+/** Every text said in each language of the election: the English words stand in for a translation. */
+function inAllLanguages(election: Election): unknown {
+	const fill = (value: unknown): unknown => {
+		if (Array.isArray(value)) return value.map(fill);
+		if (typeof value !== 'object' || value === null) return value;
+		const entries = Object.entries(value).map(([key, one]) => [key, fill(one)] as const);
+		const { en } = Object.fromEntries(entries) as { en?: unknown };
+		const said = en === undefined ? [] : election.languages.map((language) => [language, en] as const);
+		return Object.fromEntries([...said, ...entries]);
+	};
+	return fill(election);
+}

@@ -1,5 +1,4 @@
-import { parseElection } from '../../core/election/parseElection';
-import { textOf } from '../files';
+import { parsedElection, textOf } from '../files';
 import { BadUsage } from '../failures';
 import { optionsOf } from '../options';
 import { print } from '../print';
@@ -9,7 +8,7 @@ export function check(args: readonly string[]): number {
 	const { files } = optionsOf(args, []);
 	const [file] = files;
 	if (file === undefined || files.length > 1) throw new BadUsage(`check: expected one FILE, got ${files.length}`);
-	const { problems } = parseElection(textOf(file));
+	const { problems } = parsedElection(textOf(file));
 	for (const { path, expected, received, severity, message } of problems)
 		print({ path, expected, received, severity, message });
 	return problems.some((problem) => problem.severity === 'error') ? 1 : 0;
