@@ -11,6 +11,7 @@ import { inkPage } from '../core/page/inkPage';
 import { printPage } from '../core/page/printPage';
 import { LARGEST_PHOTO_BYTES } from '../core/photo/photoFile';
 import { PhotoSheets } from '../core/photo/photoSheets';
+import { castVoteRecord } from '../core/record/castVoteRecord';
 import { readBallot, type BallotReading, type OpenBallot } from '../core/read';
 import type { Rulebook } from '../core/rules/rule';
 import { electionOf, languagesOf, layoutOf, photoWords, rulebookOf, styleOf, wordsOf } from './files';
@@ -28,8 +29,11 @@ export interface ReadSettings {
 	readonly languages: string | undefined;
 	readonly printSize: PrintSize;
 	readonly rulebook: string | undefined;
-	/** `record`: marks, readings and advice. `codes`: mistake codes alone; no contest, no choice, no vote. */
-	readonly format: 'record' | 'codes';
+	/**
+	 * `record`: marks, readings and advice. `codes`: mistake codes alone; no contest, no choice, no vote. `cvr`: a Cast Vote
+	 * Record report of NIST SP 1500-103, whose record carries the name of the file.
+	 */
+	readonly format: 'record' | 'codes' | 'cvr';
 }
 
 /** Why a file was not read: a code to count by and a line for people. */
@@ -46,7 +50,11 @@ export interface FileLine {
 	readonly refused?: string;
 }
 
-type Result = { readonly refused: Refused } | { readonly reading: BallotReading; readonly open: OpenBallot };
+interface Read {
+	readonly reading: BallotReading;
+	readonly open: OpenBallot;
+}
+type Result = { readonly refused: Refused } | Read;
 
 /** Reads ink files and photos one after the other. Keeps layouts and prints, nothing of any file. */
 export class FileReader {
@@ -72,12 +80,7 @@ export class FileReader {
 		try {
 			const result = this.#resultOf(file);
 			if ('refused' in result) return refusedLine(file, result.refused.code, result.refused.message);
-			const { reading, open } = result;
-			const document =
-				this.settings.format === 'codes'
-					? { file, codes: codesOfReading(reading.contests) }
-					: recordOf(file, reading, open);
-			return { file, line: JSON.stringify(document) };
+			return { file, line: JSON.stringify(documentOf(this.settings.format, file, result)) };
 		} catch (error) {
 			return failedLine(file, error);
 		}
@@ -152,6 +155,12 @@ export class FileReader {
 			{ encode: encodeCode, decode: decodeCode }
 		);
 	}
+}
+
+function documentOf(format: ReadSettings['format'], file: string, { reading, open }: Read): unknown {
+	if (format === 'codes') return { file, codes: codesOfReading(reading.contests) };
+	if (format === 'cvr') return castVoteRecord(reading, open, file, new Date().toISOString());
+	return recordOf(file, reading, open);
 }
 
 /** The line of a file on which the reader itself failed. */

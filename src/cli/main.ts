@@ -26,10 +26,10 @@ const USAGE = `usage: fairhand VERB [options]
   layout [--election FILE] [--style ID] [--languages en,es] [--large]
       where everything is on the ballot's pages, in points
   read FILE... [--election FILE] [--style ID] [--languages en,es] [--large] [--rulebook ID|FILE]
-       [--format record|codes] [--out FILE [--resume]] [--workers N]
+       [--format record|codes|cvr] [--out FILE [--resume]] [--workers N]
       one JSON line for each ink file or photo (JPEG, PNG) of a practice sheet: marks, readings, advice;
-      --format codes, for an event's stack: mistake codes and their tally, never a choice; --resume goes
-      on with the FILE that an interrupted run left
+      --format codes, for an event's stack: mistake codes and their tally, never a choice; --format cvr:
+      a NIST SP 1500-103 report for each; --resume goes on with the FILE that an interrupted run left
   check FILE
       one JSON line for each problem of an election file
   rulebooks

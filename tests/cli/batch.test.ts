@@ -29,6 +29,12 @@ const stack = [
 	...Array.from({ length: 7 }, (_, i) => fileWith(`light${i}.json`, inkOf([0, 'light'])))
 ];
 
+/** A line of `--format cvr`. */
+interface Named {
+	readonly CVR?: readonly { readonly UniqueId: string }[];
+	readonly refused?: { readonly code: string };
+}
+
 interface Line {
 	readonly file?: string;
 	readonly codes?: readonly { code: string; count: number }[];
@@ -135,6 +141,24 @@ describe('a batch', () => {
 		expect(lines.at(-1)?.summary?.sheets).toBe(21);
 	});
 
+	test('goes on with reports of cast vote records too, which name their file in the record', () => {
+		const some = [stack[1]!, stack.find((file) => file.endsWith('bad.json'))!, stack.at(-1)!];
+		const records = join(out, '..', 'records.jsonl');
+		fairhand('read', ...some.slice(0, 2), '--format', 'cvr', '--out', records);
+		const { code, errors } = fairhand('read', ...some, '--format', 'cvr', '--out', records, '--resume');
+		expect([code, errors]).toEqual([1, ['fairhand: 2 of 3 files read before, 1 to go']]);
+		const lines = readFileSync(records, 'utf8')
+			.trim()
+			.split('\n')
+			.map((line) => JSON.parse(line) as Named);
+		expect(lines.map(({ CVR, refused }) => CVR?.map(({ UniqueId }) => UniqueId) ?? refused?.code)).toEqual([
+			[some[0]],
+			'not-json',
+			[some[2]]
+		]);
+		expect(lines[0]).not.toHaveProperty('file');
+	});
+
 	test('does not write over what is there, and does not go on with what it did not write', () => {
 		writeFileSync(out, '{"file":"a","contests":[]}\n');
 		const again = fairhand('read', stack[1]!, '--out', out);
@@ -151,7 +175,7 @@ describe('a batch', () => {
 		[['--resume'], /--out FILE with --resume/],
 		[['--workers', 'many'], /--workers from 0 to \d+, got "many"/],
 		[['--workers', '99'], /--workers from 0/],
-		[['--format', 'votes'], /--format record or codes, got "votes"/]
+		[['--format', 'votes'], /--format record or codes or cvr, got "votes"/]
 	])('called with %j is bad usage, said in one line', (args, message) => {
 		const { code, errors } = fairhand('read', stack[1]!, ...args);
 		expect([code, errors]).toEqual([2, [expect.stringMatching(message)]]);

@@ -65,14 +65,20 @@ function parse(bytes: Buffer, where: string, format: ReadSettings['format']): Re
 	} catch {
 		line = undefined;
 	}
-	const found = (line ?? {}) as ReadLine;
-	const wanted = format === 'codes' ? found.codes : found.contests;
+	const found = named(line ?? {});
+	const wanted = { codes: found.codes, record: found.contests, cvr: found.CVR }[format];
 	if (found.summary !== undefined && format === 'codes') return found;
 	if (typeof found.file !== 'string' || (found.refused === undefined && wanted === undefined))
 		throw new BadInput([
 			`${where}: expected a line of "read --format ${format}", got ${bytes.toString('utf8', 0, 60)}; name another file with --out`
 		]);
 	return found;
+}
+
+/** A line with its file: a NIST report has it as the name of its one record. */
+function named(line: ReadLine): ReadLine {
+	const [record] = Array.isArray(line.CVR) ? (line.CVR as readonly { readonly UniqueId?: unknown }[]) : [];
+	return record ? { ...line, file: record.UniqueId } : line;
 }
 
 /** The files that are still to be read: each is left out as often as it has a line. */

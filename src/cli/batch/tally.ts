@@ -9,6 +9,8 @@ export interface ReadLine {
 	readonly refused?: unknown;
 	readonly codes?: unknown;
 	readonly contests?: unknown;
+	/** Of a NIST report, which names the file nowhere else. */
+	readonly CVR?: unknown;
 	readonly summary?: unknown;
 }
 

@@ -32,7 +32,7 @@ export async function read(args: readonly string[]): Promise<number> {
 		languages,
 		rulebook,
 		printSize: flags.has('large') ? 'large' : 'ordinary',
-		format: oneOf('read', 'format', values['format'] ?? 'record', ['record', 'codes'])
+		format: oneOf('read', 'format', values['format'] ?? 'record', ['record', 'codes', 'cvr'])
 	};
 	const workers = workersOf(values['workers'], files.length);
 	const reader = new FileReader(settings);
