@@ -359,7 +359,7 @@ test.describe('with no script', () => {
 				for (const choice of contest.choices)
 					if (choice.kind !== 'write-in') await expect(list).toContainText(choice.name[lang]!);
 			}
-			await expect(page.getByRole('main')).toContainText(lang === 'en' ? 'not legal advice' : 'ni un consejo legal');
+			await expect(page.getByRole('main')).toContainText(lang === 'en' ? 'not legal advice' : 'ni asesoría legal');
 			await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
 		});
 });
