@@ -187,7 +187,8 @@ for (const path of ['en/desk/', 'es/desk/'])
 		test('fits a screen of 320 px and a text twice as large', async ({ page }) => {
 			for (const [width, size] of [
 				[320, '112.5%'],
-				[640, '225%']
+				[640, '225%'],
+				[360, '200%']
 			] as const) {
 				await page.setViewportSize({ width, height: 640 });
 				await openDesk(page, path);

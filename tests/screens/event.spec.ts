@@ -276,6 +276,17 @@ for (const { path, read, next } of [
 	test.describe(path, () => {
 		const language = path.startsWith('en') ? 'English' : 'Español';
 
+		test('its first question fits a phone with large text', async ({ page }) => {
+			await page.setViewportSize({ width: 360, height: 740 });
+			await openEvent(page, path);
+			await page.evaluate(() => (document.documentElement.style.fontSize = '200%'));
+			expect(await scrollsSideways(page)).toBe(false);
+			const wider = await page
+				.locator('.welcome button')
+				.evaluateAll((all) => all.map((button) => button.scrollWidth - button.clientWidth));
+			expect(Math.max(...wider)).toBeLessThanOrEqual(0);
+		});
+
 		for (const size of [
 			...TABLETS,
 			{ width: 1280, height: 800 },

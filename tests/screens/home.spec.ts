@@ -45,6 +45,18 @@ for (const { path, lang, title, kept } of homes)
 			expect(await scrollsSideways(page)).toBe(false);
 		});
 
+		test('keeps its name and the other language apart when the text is large on a phone', async ({ page }) => {
+			await page.setViewportSize({ width: 360, height: 740 });
+			await page.goto(path);
+			await page.evaluate(() => (document.documentElement.style.fontSize = '200%'));
+			const words = page.locator('.wordmark .rest');
+			const name = (await words.boundingBox())!;
+			const language = (await page.locator('header a[hreflang]').boundingBox())!;
+			expect(name.x + name.width <= language.x || name.y + name.height <= language.y).toBe(true);
+			expect(name.x + name.width).toBeLessThanOrEqual(360);
+			expect(await scrollsSideways(page)).toBe(false);
+		});
+
 		test('is reached link by link with the keyboard, each with a ring and room for a finger', async ({ page }) => {
 			await page.goto(path);
 			const links = await page.locator('a:visible').all();

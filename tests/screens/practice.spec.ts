@@ -406,3 +406,18 @@ test('fits a screen of 320 px in both languages, with a note and the list open',
 		await page.reload();
 	}
 });
+
+test('each tool keeps its name inside its tile when the text is large on a phone', async ({ page }) => {
+	await page.setViewportSize({ width: 360, height: 740 });
+	for (const path of ['en/practice/', 'es/practice/']) {
+		await openPractice(page, path);
+		await page.evaluate(() => (document.documentElement.style.fontSize = '200%'));
+		const tiles = page.locator('.tools .tile:visible');
+		expect(await tiles.count()).toBeGreaterThan(8);
+		const cut = await tiles.evaluateAll((all) =>
+			all.filter((tile) => tile.scrollWidth > tile.clientWidth).map((tile) => tile.textContent.trim())
+		);
+		expect([path, cut]).toEqual([path, []]);
+		expect([path, await scrollsSideways(page)]).toEqual([path, false]);
+	}
+});

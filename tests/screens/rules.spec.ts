@@ -96,6 +96,18 @@ for (const lang of ['en', 'es'] as const)
 				expect(await axeFindingsOn(page)).toEqual([]);
 			});
 
+		test('fits a phone with large text, and each part has room for a finger', async ({ page }) => {
+			await page.setViewportSize({ width: 360, height: 740 });
+			await page.goto(`${lang}/rules/`);
+			const heights = await page
+				.locator('article h3 a')
+				.evaluateAll((all) => all.map((link) => link.getBoundingClientRect().height));
+			expect(heights.length).toBeGreaterThan(10);
+			expect(Math.min(...heights)).toBeGreaterThanOrEqual(44);
+			await page.evaluate(() => (document.documentElement.style.fontSize = '200%'));
+			expect(await scrollsSideways(page)).toBe(false);
+		});
+
 		test('fits a screen of 320 px, with every rulebook side by side as well', async ({ page }) => {
 			await page.setViewportSize({ width: 320, height: 640 });
 			for (const [id, book] of widest) {
