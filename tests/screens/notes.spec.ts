@@ -142,6 +142,43 @@ test('the least certain mark comes first, with a way to its contest', async ({ p
 	await expect(page.locator('.note.current:visible')).toContainText(treasurer.title['en']!);
 });
 
+test.describe('on a phone', () => {
+	test.use({ viewport: { width: 360, height: 740 } });
+
+	test('the way to put it right opens at its first words, and each press of Next leaves the drawing in sight', async ({
+		page
+	}) => {
+		await openPractice(page);
+		await page.getByRole('button', { name: 'Mark without drawing' }).click();
+		for (const index of [0, 1]) await page.getByRole('checkbox').nth(index).press('f');
+		await page.getByRole('button', { name: 'Show me how to fix it' }).click();
+		const dialog = page.getByRole('dialog');
+		await expect(dialog.getByRole('heading', { name: 'How to put it right' })).toBeInViewport({ ratio: 1 });
+		const drawing = dialog.getByRole('img');
+		await expect(drawing).toBeInViewport({ ratio: 1 });
+		await dialog.getByRole('button', { name: 'Next' }).click();
+		await expect(dialog).toContainText('Step 2 of');
+		await expect(drawing).toBeInViewport({ ratio: 1 });
+	});
+
+	test('a dialog keeps its words inside when the text is large', async ({ page }) => {
+		await openPractice(page, 'es/practice/');
+		await page.getByRole('button', { name: 'Marcar sin dibujar' }).click();
+		for (const index of [0, 1]) await page.getByRole('checkbox').nth(index).press('f');
+		await page.evaluate(() => (document.documentElement.style.fontSize = '200%'));
+		const note = page.locator('.slip:visible').first();
+		expect(await note.evaluate((one) => one.scrollWidth - one.clientWidth)).toBeLessThanOrEqual(0);
+		await page.locator('.slip .cite').click();
+		const dialog = page.getByRole('dialog');
+		await expect(dialog.locator('h3').first()).toBeVisible();
+		for (const open of ['Lo que ve el escáner', 'Primero las marcas menos seguras', undefined]) {
+			expect(await dialog.evaluate((one) => one.scrollWidth - one.clientWidth)).toBeLessThanOrEqual(0);
+			await page.keyboard.press('Escape');
+			if (open !== undefined) await page.getByRole('button', { name: open }).click();
+		}
+	});
+});
+
 test.describe('at 320 px, in Spanish', () => {
 	test.use({ viewport: { width: 320, height: 700 } });
 
