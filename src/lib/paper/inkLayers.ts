@@ -30,8 +30,9 @@ export class InkLayers {
 	/** What is to be painted when the ink that is still wet has dried. */
 	#latest: Shown | undefined;
 	#held: ReturnType<typeof setTimeout> | undefined;
-	/** Number of the last mark that was drawn before the eye. */
+	/** Number of the last mark that was drawn before the eye, and whether it still is. */
 	#animated = 0;
+	#isMoving = false;
 	#frame = 0;
 	/** What the stroke under the hand covers so far. */
 	#drawn: Box | undefined;
@@ -115,11 +116,13 @@ export class InkLayers {
 		if (now) this.#paintAnew(now);
 	}
 
-	/** Dries the ink that is still wet. */
+	/** Dries the ink that is still wet, a mark that is being drawn before the eye too: the whole of it is there then. */
 	release(): void {
-		if (this.#held === undefined) return;
+		if (this.#held === undefined && !this.#isMoving) return;
 		clearTimeout(this.#held);
 		this.#held = undefined;
+		if (this.#isMoving) cancelAnimationFrame(this.#frame);
+		this.#isMoving = false;
 		if (this.#latest) this.#paint(this.#latest);
 		this.#latest = undefined;
 		this.#wet?.clear(this.#view());
@@ -137,6 +140,8 @@ export class InkLayers {
 			return;
 		}
 		this.#animated = mark.number;
+		this.#isMoving = true;
+		this.#latest = now;
 		const kept = now.ink.strokes.length - mark.strokes.length;
 		this.#paint({ ...now, ink: { ...now.ink, strokes: now.ink.strokes.slice(0, kept) } });
 		const total = mark.strokes.reduce((sum, stroke) => sum + stroke.points.length, 0);
@@ -145,12 +150,12 @@ export class InkLayers {
 		const step = (ms: number): void => {
 			startMs ??= ms;
 			const share = (ms - startMs) / lastMs;
-			const view = this.#view();
-			this.#wet?.clear(view);
 			if (share >= 1) {
-				this.#paint(now);
+				this.release();
 				return;
 			}
+			const view = this.#view();
+			this.#wet?.clear(view);
 			let left = Math.ceil(share * total);
 			for (const stroke of mark.strokes) {
 				const count = Math.min(left, stroke.points.length);
