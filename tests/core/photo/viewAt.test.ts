@@ -46,4 +46,11 @@ describe('how a page looks in a view', () => {
 		expect(dpiAt(Float64Array.of(0, -0.5, 0, 0.5, 0, 0, 0, 0), 10, 10)).toBeCloseTo(100, 9);
 		expect(slantAt(Float64Array.of(0, -0.5, 0, 0.5, 0, 0, 0, 0), 10, 10)).toBeCloseTo(0, 4);
 	});
+
+	test('the resolution and the slant of a mirror image are those of the image', () => {
+		const view = Float64Array.of(1.5, 0.2, 0, -0.1, 1.2, 0, 0, 0);
+		const mirrored = Float64Array.of(-1.5, -0.2, 0, -0.1, 1.2, 0, 0, 0);
+		expect(dpiAt(mirrored, 850, 1100)).toBeCloseTo(dpiAt(view, 850, 1100), 9);
+		expect(slantAt(mirrored, 850, 1100)).toBeCloseTo(slantAt(view, 850, 1100), 9);
+	});
 });
