@@ -42,6 +42,22 @@ describe('the blur of the page', () => {
 		expect(sigmasOf(blurMapOf(turned, 1))).toEqual([[1], [2]]);
 	});
 
+	test('of a mirror image is that of the image', () => {
+		const mirrored = { ...straight(1), view: Float64Array.of(-1, 0, print.width, 0, 0.5, 0, 0, 0) };
+		expect(sigmasOf(blurMapOf(mirrored, 1))).toEqual([[1], [2]]);
+	});
+
+	test('is that of where paper that is not flat lies', () => {
+		const map = { ...straight(1), view: Float64Array.of(1, 0, 0, 0, 1, 0, 0, 0.0002) };
+		const { columns, rows, across, down } = blurMapOf(map, 1);
+		// All of the page lies two tiles further down than its corners say.
+		const shifts = map.field.shifts.map((_, i) => (i % 2 === 1 ? 2 * TILE_PX : 0));
+		const strayed = blurMapOf({ ...map, field: { ...map.field, shifts } }, 1);
+		const end = (rows - 2) * columns;
+		expect([...strayed.across.slice(0, end)]).toEqual([...across.slice(2 * columns)]);
+		expect([...strayed.down.slice(0, end)]).toEqual([...down.slice(2 * columns)]);
+	});
+
 	test('is told for every tile, and more where the page is further from the camera', () => {
 		const map = { ...straight(1), view: Float64Array.of(1, 0, 0, 0, 1, 0, 0, 0.0002) };
 		const { columns, rows, across } = blurMapOf(map, 1);
@@ -117,6 +133,36 @@ describe('the focus of a picture', () => {
 		expect(Math.abs(sigmaPx - 1.2)).toBeLessThan(0.1);
 		expect(Math.abs(contrast - (light * white) / (flare + light * white))).toBeLessThan(0.02);
 		expect(Math.abs(black.grey + black.ofLight * (flare + light * white) - flare)).toBeLessThan(3);
+	});
+
+	test('tells black as a share of the light where that changes over the page', () => {
+		const soft = blurred(print, blurMapOf(straight(1), 1.2));
+		const lightAt = (y: number) => 110 + (130 * y) / print.height;
+		const share = 0.12;
+		const picture = {
+			...soft,
+			data: soft.data.map(
+				(grey, at) => lightAt(Math.floor(at / print.width)) * (share + ((1 - share) * grey) / white) + 0.5
+			)
+		};
+		const { black } = findFocus(picture, print, white);
+		// The line would rather be level, so at its ends it falls a little short.
+		for (const light of [130, 180, 230])
+			expect(Math.abs(black.grey + black.ofLight * light - share * light)).toBeLessThan(5);
+		expect(Math.abs(black.ofLight - share)).toBeLessThan(0.04);
+	});
+
+	test('tells black though a part of the page is scribbled over', () => {
+		const soft = blurred(print, blurMapOf(straight(1), 1.2));
+		const isInk = (x: number, y: number) => y > 1000 && (x + y) % 24 < 10;
+		const picture = {
+			...soft,
+			data: soft.data.map((grey, at) =>
+				isInk(at % print.width, Math.floor(at / print.width)) ? 30 : 50 + (180 * grey) / white
+			)
+		};
+		const { black } = findFocus(picture, print, white);
+		expect(Math.abs(black.grey + black.ofLight * 230 - 50)).toBeLessThan(5);
 	});
 
 	test('of a picture that shows nothing is none', () => {

@@ -44,6 +44,16 @@ describe('the sheets that codes name', () => {
 		expect(own.openOf({ ...code, languages: ['en'] }) === open).toBe(false);
 	});
 
+	test('are others for another style and in large print, though their codes differ in nothing else', () => {
+		const own = sheets();
+		const english = { ...code, languages: ['en'] };
+		const open = own.openOf(english);
+		const large = own.openOf({ ...english, printSize: 'large' });
+		expect([open.layout.printSize, large.layout.printSize]).toEqual(['ordinary', 'large']);
+		const style = county.styles[1]!.id;
+		expect([open.layout.style, own.openOf({ ...english, style }).layout.style]).toEqual([code.style, style]);
+	});
+
 	test('are found for an election whose language tags have capital letters, which codes have not', () => {
 		const languages = ['en', 'zh-Hant'];
 		const election = { ...county, languages };

@@ -129,4 +129,61 @@ describe('fingers and palms', () => {
 		expect(h.down(finger(2, 300, 500, 200))).toBe('ignore');
 		expect(h.down(finger(3, 110, 220, 2000))).toBe('draw');
 	});
+
+	it('each of two fingers moves the page by half of its own way since its last move, along and across', () => {
+		const h = hand();
+		h.down(finger(1, 110, 220, 0));
+		h.down(finger(2, 210, 220, 80));
+		h.move(finger(1, 120, 226, 90));
+		expect(h.moved).toEqual({ x: 5, y: 3 });
+		h.move(finger(1, 124, 226, 95));
+		expect(h.moved).toEqual({ x: 2, y: 0 });
+	});
+
+	it('a palm that came to rest before the pen was lifted does not draw soon after', () => {
+		const pen = (timeStamp: number): HandEvent => event(110, 220, { pointerType: 'pen', pointerId: 9, timeStamp });
+		const long = hand();
+		long.down(pen(0));
+		long.up(pen(5000));
+		expect(long.down(finger(1, 300, 500, 5900))).toBe('ignore');
+		const lost = hand();
+		lost.down(pen(0));
+		lost.move(pen(5000));
+		lost.cancel({ pointerId: 9 });
+		expect(lost.down(finger(1, 300, 500, 5900))).toBe('ignore');
+	});
+
+	it('a resting hand that is lifted or cancelled does not end the stroke', () => {
+		const h = hand();
+		h.down(finger(1, 110, 220, 0));
+		h.move(finger(1, 130, 220, 300));
+		h.down(finger(2, 300, 500, 400));
+		expect(h.up(finger(2, 300, 500, 410))).toBeUndefined();
+		h.cancel({ pointerId: 2 });
+		expect(h.up(finger(1, 150, 220, 430))).toHaveLength(3);
+	});
+
+	it('a third finger draws nothing while two move the page', () => {
+		const h = hand();
+		h.down(finger(1, 110, 220, 0));
+		h.down(finger(2, 210, 220, 80));
+		expect(h.down(finger(3, 310, 220, 90))).toBe('ignore');
+	});
+
+	it('a second pen or mouse button does not begin another stroke', () => {
+		const h = hand();
+		h.down(event(110, 220, { pointerType: 'pen', pointerId: 9 }));
+		expect(h.down(event(150, 220, { pointerType: 'pen', pointerId: 10 }))).toBe('ignore');
+		expect(h.down(event(150, 220, { pointerId: 11 }))).toBe('ignore');
+		expect(h.points[0]).toEqual([50, 100, 0]);
+	});
+
+	it('a finger that drew once may be slow the next time', () => {
+		const h = hand();
+		h.down(finger(1, 110, 220, 0));
+		h.move(finger(1, 150, 220, 300));
+		h.up(finger(1, 150, 220, 310));
+		h.down(finger(1, 110, 220, 1000));
+		expect(h.down(finger(2, 210, 220, 1600))).toBe('scroll');
+	});
 });

@@ -98,6 +98,22 @@ describe('a stroke by hand', () => {
 		expect([seen(first), drawn()]).toEqual([DRY, 1]);
 	});
 
+	test('that has dried holds nothing back: an undo shows at once, and does not come back with the next stroke', () => {
+		const { layers, seen, shown } = paper();
+		layers.show(shown(), undefined);
+		layers.draw(first);
+		layers.lift(false);
+		layers.show(shown(first), undefined);
+		vi.advanceTimersByTime(DRYING_MS);
+		layers.show(shown(), undefined);
+		expect(seen(first)).toEqual(NOWHERE);
+		layers.draw(second);
+		layers.lift(false);
+		// The next pen is down before the page has the second stroke.
+		layers.release();
+		expect(seen(first)).toEqual(NOWHERE);
+	});
+
 	test('is dried at once by the next pen down, whose own ink then has all its time', () => {
 		const { layers, seen, shown } = paper();
 		layers.show(shown(), undefined);
@@ -195,6 +211,11 @@ describe('the dry ink', () => {
 		layers.show({ ...now, ink: { ...now.ink, mishaps: [{ kind: 'fold', at: 200, along: 'x' }] } }, undefined);
 		expect(before).toBeLessThan(dry.tiles.length);
 		expect(seen(line(200, 200), 0.5)[0]).toBeGreaterThan(0);
+		// What happened to the sheet lies over all strokes, the next one too.
+		const folded = dry.tiles[0];
+		const next = shown(first, second);
+		layers.show({ ...next, ink: { ...next.ink, mishaps: [{ kind: 'fold', at: 200, along: 'x' }] } }, undefined);
+		expect(dry.tiles).not.toContain(folded);
 		layers.show(shown(first), undefined);
 		expect([seen(first), seen(line(200, 200))]).toEqual([DRY, NOWHERE]);
 	});
