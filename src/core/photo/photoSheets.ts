@@ -1,6 +1,7 @@
 import type { Election } from '../election/election';
 import type { GreyImage } from '../image';
 import { layOut } from '../layout/layOutBallot';
+import type { Layout } from '../layout/layout';
 import type { PrintedWords } from '../layout/words';
 import type { OpenBallot } from '../read';
 import type { Rulebook } from '../rules/rule';
@@ -85,7 +86,8 @@ export class PhotoSheets {
 		const key = [id, style, printSize, ...tags].join(' ');
 		const known = this.#sheets.get(key);
 		if (known) return known;
-		const layout = layOut(election, style, this.#setup.words, tags, printSize);
+		const layout = layoutOf(election, style, this.#setup.words, tags, printSize);
+		if (!layout) return undefined;
 		const prints = layout.pages.map(({ page }) => printSheet(layout, page, this.#codes.encode));
 		const version = layoutVersion(layout);
 		const made = {
@@ -94,5 +96,15 @@ export class PhotoSheets {
 		};
 		this.#sheets.set(key, made);
 		return made;
+	}
+}
+
+/** The layout; undefined where a contest is too tall for a page, so that no such sheet was ever printed. */
+function layoutOf(...sheet: Parameters<typeof layOut>): Layout | undefined {
+	try {
+		return layOut(...sheet);
+	} catch (error) {
+		if (error instanceof RangeError) return undefined;
+		throw error;
 	}
 }

@@ -68,7 +68,8 @@ describe('the sheets that codes name', () => {
 		['of an election that is not there', { election: 'nowhere' }],
 		['of a style that is not there', { style: 'nowhere' }],
 		['in a language that is not there', { languages: ['fr'] }],
-		['in more than two languages', { languages: ['en', 'es', 'en'] }]
+		['in more than two languages', { languages: ['en', 'es', 'en'] }],
+		['in large print and two languages, which no page holds', { printSize: 'large' as const }]
 	])('are none %s', (_, other) => {
 		expect(sheets().sheetOf({ ...code, ...other })).toBeUndefined();
 		expect(() => sheets().openOf({ ...code, ...other })).toThrow('expected a sheet of these elections');
