@@ -1,4 +1,4 @@
-import { ballotOf } from '../election/ballot';
+import { ballotOf, type Ballot } from '../election/ballot';
 import type { BallotReading, OpenBallot } from '../read';
 import type { ContestReading } from '../reading/statement';
 import { idOf, type RecordedContest, type Report, type Snapshot } from './cvr';
@@ -15,8 +15,6 @@ const NOTES =
 const METRIC =
 	'fairhand-target-1: [0] score, 0 to 1, made of fill and darkness and scaled to the size of the target; ' +
 	'[1] fill, share of the inside that is ink; [2] darkness of that ink against the paper around it, 0 to 1';
-
-const NOBODY_LOOKED = 'No person looked at this practice sheet.';
 
 /**
  * A practice reading as a Cast Vote Record report of NIST SP 1500-103, version 1.0: one record with what was measured,
@@ -46,24 +44,28 @@ export function castVoteRecord(reading: BallotReading, open: OpenBallot, sheet: 
 		CVR: [
 			{
 				'@type': 'CVR.CVR',
-				ElectionId: election.id,
+				ElectionId: idOf.election(election.id),
 				UniqueId: sheet,
 				BallotStyleId: layout.style,
 				...(precinct !== undefined && others.length === 0 ? { BallotStyleUnitId: idOf.precinct(precinct) } : {}),
 				CreatingDeviceId: DEVICE,
 				CurrentSnapshotId: idOf.snapshot('interpreted'),
-				CVRSnapshot: snapshots(reading, open)
+				CVRSnapshot: snapshots(reading, open, ballot)
 			}
 		]
 	};
 }
 
-function snapshots({ pages, contests, ballot }: BallotReading, { election, layout, rulebook }: OpenBallot): Snapshot[] {
+function snapshots(
+	{ pages, contests, ballot }: BallotReading,
+	{ election, layout, rulebook }: OpenBallot,
+	printed: Ballot
+): Snapshot[] {
 	const marks = pages.flatMap((page) => page.marks);
-	const printed = new Map(ballotOf(election, layout.style).contests.map((contest) => [contest.id, contest]));
-	const each = contests.flatMap((reading) => {
-		const contest = printed.get(reading.contest);
-		return contest ? [{ contest, reading }] : [];
+	const readings = new Map(contests.map((reading) => [reading.contest, reading]));
+	const each = printed.contests.flatMap((contest) => {
+		const reading = readings.get(contest.id);
+		return reading ? [{ contest, reading }] : [];
 	});
 	const machine = each.map(({ contest, reading }) => recordMachine(contest, reading, marks));
 	const isVoid = ballot.outcome === 'void-ballot';
@@ -85,7 +87,7 @@ function snapshots({ pages, contests, ballot }: BallotReading, { election, layou
 			`Thresholds of the office: a mark from a score of ${dark}, none under ${empty}, unsure between.`
 		]),
 		snapshot('modified', people, open.length > 0 || ballot.outcome === 'refer' || ballot.outcome === 'silent', [
-			`${NOBODY_LOOKED} What people would decide under rulebook ${rulebook.id}:`,
+			`No person looked at this practice sheet. What people would decide under rulebook ${rulebook.id}:`,
 			...contests.map(decision),
 			...(ballot.outcome === 'none' ? [] : [`ballot: ${ballot.outcome}${cited(ballot.clauses)}`])
 		])

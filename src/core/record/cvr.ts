@@ -17,7 +17,7 @@ export interface SelectionPosition {
 	readonly IsAllocable?: Indication;
 	/** Score, fill and darkness, as `MarkMetricType` of the device says. */
 	readonly MarkMetricValue: readonly string[];
-	readonly Status?: readonly ('adjudicated' | 'invalidated-rules')[];
+	readonly Status?: readonly 'invalidated-rules'[];
 	/** There is handwriting. It is never made into text. */
 	readonly CVRWriteIn?: { readonly '@type': 'CVR.CVRWriteIn' };
 }
@@ -68,6 +68,7 @@ export interface Report extends Typed {
 
 /** Ids of the document. Choices are named within their contest. */
 export const idOf = {
+	election: (election: string): string => `election.${election}`,
 	contest: (contest: string): string => `contest.${contest}`,
 	selection: (contest: string, choice: string): string => `selection.${contest}.${choice}`,
 	candidate: (contest: string, choice: string): string => `candidate.${contest}.${choice}`,

@@ -20,7 +20,6 @@ interface Said {
 	readonly allocable?: Indication;
 	readonly votes: number;
 	readonly status?: 'invalidated-rules' | 'needs-adjudication';
-	readonly isAdjudicated?: boolean;
 }
 
 const INDICATIONS: Readonly<Record<TargetReading['level'], Indication>> = {
@@ -57,7 +56,8 @@ export function recordMachine(contest: Contest, reading: ContestReading, marks: 
 
 /**
  * What people would decide under the rulebook, where they would look. Undefined where that is for a person to say: the
- * rulebook is silent, its clauses conflict, or something must be read. `isVoid`: a rule voids the whole sheet.
+ * rulebook is silent, its clauses conflict, or something must be read. `isVoid`: a rule voids the whole sheet. Nothing is
+ * called adjudicated, because nobody has looked.
  */
 export function recordPeople(
 	contest: Contest,
@@ -72,9 +72,9 @@ export function recordPeople(
 	const isOvervoted = outcome === 'overvote';
 	const isTakenAway = isOvervoted || outcome === 'void-contest' || outcome === 'void-ballot';
 	const said = found.map((one): Said => {
-		if (isTakenAway && isIndicated(one)) return { ...LOST, isAdjudicated: true };
-		if (!votes.includes(one.choice)) return { indication: 'no', allocable: 'no', votes: 0, isAdjudicated: true };
-		return { indication: 'yes', allocable: 'yes', votes: 1, isAdjudicated: true };
+		if (isTakenAway && isIndicated(one)) return LOST;
+		if (!votes.includes(one.choice)) return { indication: 'no', allocable: 'no', votes: 0 };
+		return { indication: 'yes', allocable: 'yes', votes: 1 };
 	});
 	const record = told(contest, found, said, isOvervoted);
 	if (!isTakenAway || isOvervoted) return record;
@@ -95,9 +95,7 @@ function told(
 	if (!isIndicatedAtAll) status.push('not-indicated');
 	if (isOvervoted) status.push('overvoted', 'invalidated-rules');
 	else if (given < contest.voteFor && contest.kind !== 'ranked') status.push('undervoted');
-	const writeIns = found.filter(
-		(one, i) => one.isWriteIn && said[i]?.indication !== 'no' && (one.isWritten || isIndicated(one))
-	);
+	const writeIns = found.filter((one, i) => one.isWriteIn && said[i]?.indication !== 'no' && isIndicated(one));
 	return {
 		...head(contest),
 		// Each rank of a ranked contest is a vote of its own; the standard's sums do not speak of them.
@@ -126,10 +124,6 @@ function selection(contest: Contest, one: Measured, said?: Said): ContestSelecti
 
 function position(one: Measured, target: TargetReading, number: number, said?: Said): SelectionPosition {
 	const { score, fill, darkness, level, rank } = target;
-	const status = [
-		...(said?.isAdjudicated ? (['adjudicated'] as const) : []),
-		...(said?.status === 'invalidated-rules' ? (['invalidated-rules'] as const) : [])
-	];
 	// A choice has one voice; on a ranked contest only the ranks that are marked have one.
 	const speaks = rank === undefined || level !== 'empty';
 	return {
@@ -140,7 +134,7 @@ function position(one: Measured, target: TargetReading, number: number, said?: S
 		...(rank === undefined ? {} : { Rank: rank }),
 		...(speaks && said?.allocable ? { IsAllocable: said.allocable } : {}),
 		MarkMetricValue: [score, fill, darkness].map((share) => share.toFixed(4)),
-		...(status.length > 0 ? { Status: status } : {}),
+		...(said?.status === 'invalidated-rules' ? { Status: ['invalidated-rules'] } : {}),
 		...(one.isWritten && number === 1 ? { CVRWriteIn: { '@type': 'CVR.CVRWriteIn' } } : {})
 	};
 }

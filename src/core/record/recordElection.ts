@@ -37,7 +37,7 @@ export function recordElection(election: Election, { contests }: Ballot, languag
 	);
 	return {
 		'@type': 'CVR.Election',
-		'@id': election.id,
+		'@id': idOf.election(election.id),
 		ElectionScopeId: SCOPE,
 		Name: say(election.title, language),
 		Candidate: named.map(({ contest, choice }) => ({

@@ -138,6 +138,8 @@ describe('a practice reading as a cast vote record', () => {
 		expect(decided.CVRContestSelection!.map(({ TotalNumberVotes }) => TotalNumberVotes)).toEqual([0, 1]);
 		expect(decided.CVRContestSelection!.map(({ SelectionPosition: [at] }) => at!.HasIndication)).toEqual(['no', 'yes']);
 		expect(report.CVR[0]).toMatchObject({ CurrentSnapshotId: 'snapshot.interpreted' });
+		// Nobody has looked, so nothing may say that somebody did.
+		expect(JSON.stringify(report)).not.toContain('"adjudicated"');
 	});
 
 	test('a page that was not seen has no contest in the record', () => {
