@@ -1,5 +1,5 @@
-// Every check of the project, one after the other; a failure does not stop the rest. The last line is the sum:
-// `N passed, N failed`, where each test is one and each step without tests (types, lint, ...) is one.
+// Every check of the project, one after the other; a failure does not stop the rest. It ends with what failed, a line
+// each, and the sum: `N passed, N failed`, where each test is one and each step without tests (types, lint, ...) is one.
 // FAIRHAND_DATA names the folder with open data sets that the benchmarks use where it is there.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, rmSync } from 'node:fs';
@@ -10,6 +10,7 @@ const root = resolve(import.meta.dirname, '..', '..');
 const reports = join(root, '.results');
 const data = resolve(root, process.env.FAIRHAND_DATA ?? join('..', 'shared', 'data'));
 const total = { passed: 0, failed: 0 };
+const failures = [];
 
 // A report of an earlier run must not be counted for this one.
 rmSync(reports, { recursive: true, force: true });
@@ -34,6 +35,8 @@ tests('screen tests', 'screens.json', (file) => {
 	if (built) run('npx', ['playwright', 'test', '--reporter=list,json'], { PLAYWRIGHT_JSON_OUTPUT_FILE: file });
 });
 
+// A log is often cut to its end, which must say what to mend.
+if (failures.length > 0) console.log(`\n== failed\n${failures.join('\n')}`);
 console.log(`\n${total.passed} passed, ${total.failed} failed`);
 process.exitCode = total.failed > 0 ? 1 : 0;
 
@@ -41,7 +44,8 @@ process.exitCode = total.failed > 0 ? 1 : 0;
 function step(name, command, args, env = {}) {
 	console.log(`\n== ${name}`);
 	const right = run(command, args, env);
-	add(name, right ? { passed: 1, failed: 0, skipped: 0 } : { passed: 0, failed: 1, skipped: 0 });
+	const failure = `${name}: ${command} ${args.join(' ')}`;
+	add(name, { passed: right ? 1 : 0, failed: right ? 0 : 1, skipped: 0, failures: right ? [] : [failure] });
 	return right;
 }
 
@@ -53,9 +57,10 @@ function tests(name, report, runInto) {
 	add(name, summaryOf(file));
 }
 
-function add(name, { passed, failed, skipped }) {
+function add(name, { passed, failed, skipped, failures: own }) {
 	total.passed += passed;
 	total.failed += failed;
+	failures.push(...own.map((line) => line.replaceAll(`${root}/`, '')));
 	console.log(`${name}: ${passed} passed, ${failed} failed, ${skipped} skipped`);
 }
 
