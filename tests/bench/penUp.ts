@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
-import { chromium, type Page } from 'playwright-core';
+import { chromium, type CDPSession, type Page } from 'playwright-core';
+import type { Point } from '../../src/core/geometry';
 import '../../src/core/layout/font/bundled';
 import { county } from '../../src/core/election/demo';
 import { layOut } from '../../src/core/layout/layOutBallot';
@@ -27,6 +28,7 @@ const SHEETS = 5;
 const PLAIN_MARKS = 64;
 /** A voter lifts the pen between two marks; what may wait until then is done. */
 const REST_MS = 400;
+const NO_NOTE_MS = 5000;
 const PORT = 4331;
 
 interface Screen {
@@ -76,13 +78,19 @@ async function measure({ name, viewport, isPhone }: Screen): Promise<boolean> {
 	// tsx names functions by a helper that the page does not have.
 	await page.addInitScript({ content: 'globalThis.__name = (named) => named;' });
 	await page.addInitScript(watch);
+	const session = await page.context().newCDPSession(page);
+	let onPainted: (note: PaintedNote) => void = () => undefined;
+	session.on('Runtime.bindingCalled', ({ name: called, payload }) => {
+		if (called === 'paintedNote') onPainted(JSON.parse(payload) as PaintedNote);
+	});
+	await session.send('Runtime.enable');
+	await session.send('Runtime.addBinding', { name: 'paintedNote' });
 	await page.goto(`http://localhost:${PORT}/ballot/en/practice/`);
 	// The page wakes its reader when a hand comes near, once its own script runs.
 	for (let tries = 0; tries < 30 && !(await page.locator('.practice[data-ready=true]').count()); tries += 1) {
 		await page.locator('.practice').dispatchEvent('pointerover');
 		await page.waitForTimeout(500);
 	}
-	const session = await page.context().newCDPSession(page);
 	await session.send('Performance.enable', { timeDomain: 'threadTicks' });
 	await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
 	const script = async (): Promise<number> => {
@@ -105,18 +113,23 @@ async function measure({ name, viewport, isPhone }: Screen): Promise<boolean> {
 			await page.waitForTimeout(REST_MS);
 			const box = await target.boundingBox();
 			if (!box) throw new Error(`expected target ${index} on the screen, found none`);
-			await stroke(page, box, sheet);
+			const end = await stroke(session, box, sheet);
 			await page.evaluate(() => {
 				(globalThis as unknown as Watched).expectNote();
 			});
 			const before = await script();
-			await page.mouse.up();
-			const { workMs, paintedMs } = await page.evaluate(() => (globalThis as unknown as Watched).note);
-			if (paintedMs === Infinity) throw new Error(`expected a new note for target ${index}, none came`);
+			const painted = new Promise<PaintedNote>((resolve, reject) => {
+				onPainted = resolve;
+				setTimeout(reject, NO_NOTE_MS, new Error(`expected a new note for target ${index}, none came`)).unref();
+			});
+			await pen(session, 'mouseReleased', end);
+			const { workMs, paintedMs } = await painted;
 			rows.push({ workMs, paintedMs, scriptMs: (await script()) - before });
+			if (!(await page.evaluate(changedNote)))
+				throw new Error(`expected a new note for target ${index}, another change came`);
 		}
 	}
-	const baseline = await plainLines(page);
+	const baseline = await plainLines(page, session);
 	await page.close();
 	const warm = rows.slice(marked.length);
 	const share = (pick: (row: (typeof rows)[number]) => number, at: number): number => quantile(warm.map(pick), at);
@@ -138,34 +151,46 @@ async function measure({ name, viewport, isPhone }: Screen): Promise<boolean> {
 }
 
 /** Milliseconds from pen-up to a painted line of text, on an empty page in the place of this one. */
-async function plainLines(page: Page): Promise<readonly number[]> {
+async function plainLines(page: Page, session: CDPSession): Promise<readonly number[]> {
 	await page.goto('about:blank');
 	await page.evaluate(answerPlainly);
 	const painted: number[] = [];
 	for (let mark = 0; mark < PLAIN_MARKS; mark += 1) {
 		await page.waitForTimeout(REST_MS / 4);
-		await page.mouse.move(200, 200 + (mark % 10));
-		await page.mouse.down();
-		await page.mouse.up();
+		const at = { x: 200, y: 200 + (mark % 10) };
+		await pen(session, 'mouseMoved', at);
+		await pen(session, 'mousePressed', at);
+		await pen(session, 'mouseReleased', at);
+		await page.waitForTimeout(REST_MS / 4);
 		painted.push(await page.evaluate(() => (globalThis as unknown as Answered).painted));
 	}
 	return painted.slice(PLAIN_MARKS / 4);
 }
 
+interface PaintedNote {
+	readonly workMs: number;
+	readonly paintedMs: number;
+}
+
 interface Watched {
 	expectNote: () => void;
-	note: Promise<{ workMs: number; paintedMs: number }>;
+	/** What changed on the page with the reading, to be looked at when the time is taken. */
+	changes: readonly MutationRecord[];
+	paintedNote: (note: string) => void;
 }
 
 /** In the page: notes when the pen goes up, what the worker says it took, and when the next note is on the screen. */
 function watch(): void {
 	let workMs = 0;
+	let isRead = false;
 	const Plain = Worker;
 	globalThis.Worker = class extends Plain {
 		constructor(url: string | URL, options?: WorkerOptions) {
 			super(url, options);
 			this.addEventListener('message', ({ data }: MessageEvent<{ reading?: { workMs: number } }>) => {
-				workMs = data.reading?.workMs ?? workMs;
+				if (!data.reading) return;
+				({ workMs } = data.reading);
+				isRead = true;
 			});
 		}
 	};
@@ -173,33 +198,36 @@ function watch(): void {
 	let up = 0;
 	addEventListener('pointerup', () => (up = performance.now()), { capture: true });
 	watched.expectNote = () => {
-		watched.note = new Promise((resolve) => {
-			const observer = new MutationObserver((changes) => {
-				const inNote = changes.some(({ target, addedNodes }) =>
-					[target, ...addedNodes].some((node) =>
-						(node instanceof Element ? node : node.parentElement)?.closest('.note:not(.unsaid), section.slip')
-					)
-				);
-				if (!inNote) return;
-				observer.disconnect();
-				// The frame after the next one begins when this change has been painted.
-				requestAnimationFrame(() => {
-					setTimeout(() => {
-						resolve({ workMs, paintedMs: performance.now() - up });
-					});
+		isRead = false;
+		watched.changes = [];
+		const observer = new MutationObserver((changes) => {
+			// What changes before the reading is there is no note.
+			if (!isRead) return;
+			observer.disconnect();
+			watched.changes = changes;
+			// The frame after the next one begins when this change has been painted.
+			requestAnimationFrame(() => {
+				setTimeout(() => {
+					watched.paintedNote(JSON.stringify({ workMs, paintedMs: performance.now() - up }));
 				});
 			});
-			setTimeout(() => {
-				resolve({ workMs, paintedMs: Infinity });
-			}, 5000);
-			observer.observe(document.body, {
-				subtree: true,
-				childList: true,
-				characterData: true,
-				attributeFilter: ['class']
-			});
+		});
+		observer.observe(document.body, {
+			subtree: true,
+			childList: true,
+			characterData: true,
+			attributeFilter: ['class']
 		});
 	};
+}
+
+/** In the page: whether a note was among what changed. */
+function changedNote(): boolean {
+	return (globalThis as unknown as Watched).changes.some(({ target, addedNodes }) =>
+		[target, ...addedNodes].some((node) =>
+			(node instanceof Element ? node : node.parentElement)?.closest('.note:not(.unsaid), section.slip')
+		)
+	);
 }
 
 interface Answered {
@@ -221,17 +249,37 @@ function answerPlainly(): void {
 	});
 }
 
-/** A filling stroke, pen still down at its end. */
+/** A filling stroke, pen still down at its end. Resolves to that end. */
 async function stroke(
-	page: Page,
+	session: CDPSession,
 	box: { x: number; y: number; width: number; height: number },
 	round: number
-): Promise<void> {
+): Promise<Point> {
 	const turns = 12;
-	for (let i = 0; i <= turns; i += 1) {
-		const x = box.x + box.width * (0.15 + (0.7 * i) / turns);
-		const y = box.y + box.height * ((i + round) % 2 === 0 ? 0.25 : 0.75);
-		await page.mouse.move(x, y);
-		if (i === 0) await page.mouse.down();
-	}
+	const at = (i: number): Point => ({
+		x: box.x + box.width * (0.15 + (0.7 * i) / turns),
+		y: box.y + box.height * ((i + round) % 2 === 0 ? 0.25 : 0.75)
+	});
+	await pen(session, 'mouseMoved', at(0));
+	await pen(session, 'mousePressed', at(0));
+	for (let i = 1; i <= turns; i += 1) await pen(session, 'mouseMoved', at(i), true);
+	return at(turns);
+}
+
+/** One event of the pen, straight to the browser: the mouse of Playwright also runs scripts of its own in the page. */
+async function pen(
+	session: CDPSession,
+	type: 'mouseMoved' | 'mousePressed' | 'mouseReleased',
+	at: Point,
+	isDown = type === 'mousePressed'
+): Promise<void> {
+	const isPress = type !== 'mouseMoved';
+	await session.send('Input.dispatchMouseEvent', {
+		type,
+		...at,
+		pointerType: 'pen',
+		button: isPress || isDown ? 'left' : 'none',
+		buttons: isDown ? 1 : 0,
+		clickCount: isPress ? 1 : 0
+	});
 }
