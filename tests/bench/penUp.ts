@@ -74,7 +74,7 @@ if (!isReached) process.exitCode = 1;
 
 /** Marks all sheets on one kind of screen and prints what it took. Resolves to whether the limits hold there. */
 async function measure({ name, viewport, isPhone }: Screen): Promise<boolean> {
-	const page = await browser.newPage({ viewport, serviceWorkers: 'block' });
+	const page = await browser.newPage({ viewport, serviceWorkers: 'block', hasTouch: isPhone });
 	// tsx names functions by a helper that the page does not have.
 	await page.addInitScript({ content: 'globalThis.__name = (named) => named;' });
 	await page.addInitScript(watch);
@@ -102,18 +102,15 @@ async function measure({ name, viewport, isPhone }: Screen): Promise<boolean> {
 		if (sheet > 0) {
 			await page.getByRole('button', { name: 'New sheet' }).click();
 			await page.getByRole('button', { name: 'Take a fresh sheet' }).click();
-			await page.locator('.note:visible').first().waitFor({ state: 'detached' });
-			while (isPhone && (await page.getByRole('button', { name: 'Back' }).isEnabled()))
-				await page.getByRole('button', { name: 'Back' }).click();
+			await page.locator('.note:visible').first().waitFor({ state: 'hidden' });
+			while (isPhone && (await page.evaluate(press, '.tile.back')));
 		}
 		for (const [at, { index, isFirst }] of marked.entries()) {
-			if (isPhone && isFirst && at > 0) await page.getByRole('button', { name: 'Next', exact: true }).click();
-			const target = page.locator('svg.print g[fill="none"] path').nth(index);
-			await target.scrollIntoViewIfNeeded();
+			if (isPhone && isFirst && at > 0) await page.evaluate(press, '.tile.next');
+			const box = await page.evaluate(bringIntoView, index);
 			await page.waitForTimeout(REST_MS);
-			const box = await target.boundingBox();
-			if (!box) throw new Error(`expected target ${index} on the screen, found none`);
-			const end = await stroke(session, box, sheet);
+			const hand: Hand = { session, isFinger: isPhone };
+			const end = await stroke(hand, box, sheet);
 			await page.evaluate(() => {
 				(globalThis as unknown as Watched).expectNote();
 			});
@@ -122,14 +119,14 @@ async function measure({ name, viewport, isPhone }: Screen): Promise<boolean> {
 				onPainted = resolve;
 				setTimeout(reject, NO_NOTE_MS, new Error(`expected a new note for target ${index}, none came`)).unref();
 			});
-			await pen(session, 'mouseReleased', end);
+			await move(hand, 'up', end);
 			const { workMs, paintedMs } = await painted;
 			rows.push({ workMs, paintedMs, scriptMs: (await script()) - before });
 			if (!(await page.evaluate(changedNote)))
 				throw new Error(`expected a new note for target ${index}, another change came`);
 		}
 	}
-	const baseline = await plainLines(page, session);
+	const baseline = await plainLines(page, { session, isFinger: isPhone });
 	await page.close();
 	const warm = rows.slice(marked.length);
 	const share = (pick: (row: (typeof rows)[number]) => number, at: number): number => quantile(warm.map(pick), at);
@@ -151,16 +148,15 @@ async function measure({ name, viewport, isPhone }: Screen): Promise<boolean> {
 }
 
 /** Milliseconds from pen-up to a painted line of text, on an empty page in the place of this one. */
-async function plainLines(page: Page, session: CDPSession): Promise<readonly number[]> {
+async function plainLines(page: Page, hand: Hand): Promise<readonly number[]> {
 	await page.goto('about:blank');
 	await page.evaluate(answerPlainly);
 	const painted: number[] = [];
 	for (let mark = 0; mark < PLAIN_MARKS; mark += 1) {
 		await page.waitForTimeout(REST_MS / 4);
 		const at = { x: 200, y: 200 + (mark % 10) };
-		await pen(session, 'mouseMoved', at);
-		await pen(session, 'mousePressed', at);
-		await pen(session, 'mouseReleased', at);
+		await move(hand, 'down', at);
+		await move(hand, 'up', at);
 		await page.waitForTimeout(REST_MS / 4);
 		painted.push(await page.evaluate(() => (globalThis as unknown as Answered).painted));
 	}
@@ -225,7 +221,7 @@ function watch(): void {
 function changedNote(): boolean {
 	return (globalThis as unknown as Watched).changes.some(({ target, addedNodes }) =>
 		[target, ...addedNodes].some((node) =>
-			(node instanceof Element ? node : node.parentElement)?.closest('.note:not(.unsaid), section.slip')
+			(node instanceof Element ? node : node.parentElement)?.closest('.note:not(.unsaid)')
 		)
 	);
 }
@@ -249,9 +245,33 @@ function answerPlainly(): void {
 	});
 }
 
-/** A filling stroke, pen still down at its end. Resolves to that end. */
+/** In the page: presses the button that a selector finds, unless it is switched off. Returns whether it was pressed. */
+function press(selector: string): boolean {
+	const button = document.querySelector<HTMLButtonElement>(selector);
+	if (!button || button.disabled) return false;
+	button.click();
+	return true;
+}
+
+/** In the page: moves a target of the first page into sight, and returns where it is in the window. */
+function bringIntoView(index: number): { x: number; y: number; width: number; height: number } {
+	const target = document.querySelectorAll('svg.print g[fill="none"] path')[index];
+	if (!target) throw new Error(`expected target ${index} on the screen, found none`);
+	target.scrollIntoView({ block: 'center' });
+	const { x, y, width, height } = target.getBoundingClientRect();
+	return { x, y, width, height };
+}
+
+/** Draws straight through the browser: the mouse of Playwright also runs scripts of its own in the page. */
+interface Hand {
+	readonly session: CDPSession;
+	/** A finger on glass, or a mouse. */
+	readonly isFinger: boolean;
+}
+
+/** A filling stroke, not lifted yet. Resolves to its end. */
 async function stroke(
-	session: CDPSession,
+	hand: Hand,
 	box: { x: number; y: number; width: number; height: number },
 	round: number
 ): Promise<Point> {
@@ -260,26 +280,19 @@ async function stroke(
 		x: box.x + box.width * (0.15 + (0.7 * i) / turns),
 		y: box.y + box.height * ((i + round) % 2 === 0 ? 0.25 : 0.75)
 	});
-	await pen(session, 'mouseMoved', at(0));
-	await pen(session, 'mousePressed', at(0));
-	for (let i = 1; i <= turns; i += 1) await pen(session, 'mouseMoved', at(i), true);
+	await move(hand, 'down', at(0));
+	for (let i = 1; i <= turns; i += 1) await move(hand, 'on', at(i));
 	return at(turns);
 }
 
-/** One event of the pen, straight to the browser: the mouse of Playwright also runs scripts of its own in the page. */
-async function pen(
-	session: CDPSession,
-	type: 'mouseMoved' | 'mousePressed' | 'mouseReleased',
-	at: Point,
-	isDown = type === 'mousePressed'
-): Promise<void> {
-	const isPress = type !== 'mouseMoved';
-	await session.send('Input.dispatchMouseEvent', {
-		type,
-		...at,
-		pointerType: 'pen',
-		button: isPress || isDown ? 'left' : 'none',
-		buttons: isDown ? 1 : 0,
-		clickCount: isPress ? 1 : 0
-	});
+async function move({ session, isFinger }: Hand, how: 'down' | 'on' | 'up', at: Point): Promise<void> {
+	if (isFinger) {
+		const type = ({ down: 'touchStart', on: 'touchMove', up: 'touchEnd' } as const)[how];
+		await session.send('Input.dispatchTouchEvent', { type, touchPoints: how === 'up' ? [] : [at] });
+		return;
+	}
+	const mouse = { ...at, button: 'left', clickCount: 1 } as const;
+	if (how === 'down') await session.send('Input.dispatchMouseEvent', { ...at, type: 'mouseMoved' });
+	const type = ({ down: 'mousePressed', on: 'mouseMoved', up: 'mouseReleased' } as const)[how];
+	await session.send('Input.dispatchMouseEvent', { ...mouse, type, buttons: how === 'up' ? 0 : 1 });
 }
