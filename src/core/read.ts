@@ -21,7 +21,10 @@ export interface OpenBallot {
 	readonly prints: readonly GreyImage[];
 }
 
-/** What came of one ballot. `pages` holds what was found on the pages that were seen; the others are unknown, not blank. */
+/**
+ * What came of one ballot. `pages` holds what was found on the pages that were seen; the others are unknown, not blank.
+ * `contests` are those of the pages seen, or those of them that were asked for.
+ */
 export interface BallotReading {
 	readonly pages: readonly PageMarks[];
 	readonly contests: readonly ContestReading[];
@@ -44,8 +47,11 @@ export function readPage(image: GreyImage, page: number, open: OpenBallot): Page
 	return findMarks(image, print, open.layout, page, { thresholds: open.election.thresholds });
 }
 
-/** From what was found on the pages seen to the three statements on every contest of those pages. */
-export function readMarks(pages: readonly PageMarks[], open: OpenBallot): BallotReading {
+/**
+ * From what was found on the pages seen to the three statements on every contest of those pages. With `wanted` (ids of
+ * contests) only those are put together, each the same as without it: all that is on the ballot is looked at.
+ */
+export function readMarks(pages: readonly PageMarks[], open: OpenBallot, wanted?: ReadonlySet<string>): BallotReading {
 	const { election, layout, rulebook } = open;
 	const { contests } = ballotOf(election, layout.style);
 	const seen = contests.filter((contest) => pages.some((page) => page.targets.some((t) => t.contest === contest.id)));
@@ -53,7 +59,9 @@ export function readMarks(pages: readonly PageMarks[], open: OpenBallot): Ballot
 	const people = evaluate(rulebook, gatherFacts(election, layout, pages, machine));
 	return {
 		pages,
-		contests: seen.map((contest) => advise(contest, election, pages, machine, people)),
+		contests: seen
+			.filter(({ id }) => wanted?.has(id) ?? true)
+			.map((contest) => advise(contest, election, pages, machine, people)),
 		ballot: people.ballot
 	};
 }

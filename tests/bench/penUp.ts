@@ -122,8 +122,8 @@ async function measure({ name, viewport, isPhone }: Screen): Promise<boolean> {
 			await move(hand, 'up', end);
 			const { workMs, paintedMs } = await painted;
 			rows.push({ workMs, paintedMs, scriptMs: (await script()) - before });
-			if (!(await page.evaluate(changedNote)))
-				throw new Error(`expected a new note for target ${index}, another change came`);
+			if (!(await page.evaluate(() => (globalThis as unknown as Watched).isNew())))
+				throw new Error(`expected a new note for target ${index} in this frame, none was there`);
 		}
 	}
 	const baseline = await plainLines(page, { session, isFinger: isPhone });
@@ -170,60 +170,42 @@ interface PaintedNote {
 
 interface Watched {
 	expectNote: () => void;
-	/** What changed on the page with the reading, to be looked at when the time is taken. */
-	changes: readonly MutationRecord[];
+	/** Whether notes say something else than before; asked when the time is taken. */
+	isNew: () => boolean;
 	paintedNote: (note: string) => void;
 }
 
 /** In the page: notes when the pen goes up, what the worker says it took, and when the next note is on the screen. */
 function watch(): void {
-	let workMs = 0;
-	let isRead = false;
+	const watched = globalThis as unknown as Watched;
+	const notes = (): string =>
+		[...document.querySelectorAll('.note:not(.unsaid)')].map(({ textContent }) => textContent).join();
+	let isExpected = false;
+	let said = '';
+	let up = 0;
 	const Plain = Worker;
 	globalThis.Worker = class extends Plain {
 		constructor(url: string | URL, options?: WorkerOptions) {
 			super(url, options);
 			this.addEventListener('message', ({ data }: MessageEvent<{ reading?: { workMs: number } }>) => {
-				if (!data.reading) return;
-				({ workMs } = data.reading);
-				isRead = true;
+				if (!data.reading || !isExpected) return;
+				isExpected = false;
+				const { workMs } = data.reading;
+				// The note changes before the next frame begins; when its own tasks are done, it has been painted.
+				requestAnimationFrame(() => {
+					setTimeout(() => {
+						watched.paintedNote(JSON.stringify({ workMs, paintedMs: performance.now() - up }));
+					});
+				});
 			});
 		}
 	};
-	const watched = globalThis as unknown as Watched;
-	let up = 0;
 	addEventListener('pointerup', () => (up = performance.now()), { capture: true });
 	watched.expectNote = () => {
-		isRead = false;
-		watched.changes = [];
-		const observer = new MutationObserver((changes) => {
-			// What changes before the reading is there is no note.
-			if (!isRead) return;
-			observer.disconnect();
-			watched.changes = changes;
-			// The frame after the next one begins when this change has been painted.
-			requestAnimationFrame(() => {
-				setTimeout(() => {
-					watched.paintedNote(JSON.stringify({ workMs, paintedMs: performance.now() - up }));
-				});
-			});
-		});
-		observer.observe(document.body, {
-			subtree: true,
-			childList: true,
-			characterData: true,
-			attributeFilter: ['class']
-		});
+		isExpected = true;
+		said = notes();
 	};
-}
-
-/** In the page: whether a note was among what changed. */
-function changedNote(): boolean {
-	return (globalThis as unknown as Watched).changes.some(({ target, addedNodes }) =>
-		[target, ...addedNodes].some((node) =>
-			(node instanceof Element ? node : node.parentElement)?.closest('.note:not(.unsaid)')
-		)
-	);
+	watched.isNew = () => notes() !== said;
 }
 
 interface Answered {

@@ -61,6 +61,8 @@ export class Practice {
 
 	#pages = $state.raw<readonly PageInk[]>([]);
 	#acts = $state.raw<readonly Act[]>([]);
+	/** Told apart from the acts, so that a second mark changes nothing that depends on it. */
+	readonly #hasInk = $derived(this.#acts.length > 0);
 	#contests = $state.raw<ReadonlyMap<string, ContestReading>>(new Map());
 	#marks = $state.raw<readonly Mark[]>([]);
 	#targets = $state.raw<readonly TargetReading[]>([]);
@@ -94,12 +96,10 @@ export class Practice {
 		return this.shown ? this.#statement : undefined;
 	}
 
-	get hasInk(): boolean {
-		return this.#acts.length > 0;
-	}
 
-	get canUndo(): boolean {
-		return this.#acts.length > 0;
+	/** Whether there is anything on the sheet, so that it can be taken back. */
+	get hasInk(): boolean {
+		return this.#hasInk;
 	}
 
 	/** Whether readings may be shown now: always in `live`, after "read it now" in `paper`. */
@@ -120,7 +120,8 @@ export class Practice {
 	/** Starts the worker, if it is not there. Call in the browser only; prerendering has none. */
 	async start(): Promise<void> {
 		if (this.#reader) return;
-		const reader = new Reader(({ marks, targets }) => {
+		const reader = new Reader(({ contests, marks, targets }) => {
+			this.#take(contests);
 			this.#marks = marks;
 			this.#targets = targets;
 		});
@@ -213,18 +214,23 @@ export class Practice {
 	async #settle(asked: Promise<Reading>): Promise<void> {
 		try {
 			const { contests, ballot } = await asked;
-			const all = new Map(this.#contests);
-			for (const reading of contests) {
-				all.set(reading.contest, reading);
-				const cell = this.#cells.get(reading.contest);
-				if (cell) cell.reading = reading;
-			}
-			this.#contests = all;
+			this.#take(contests);
 			this.#statement = ballot;
 			this.failure = undefined;
 		} catch (error) {
 			this.failure = error instanceof Error ? error.message : String(error);
 		}
+	}
+
+	#take(contests: readonly ContestReading[]): void {
+		if (contests.length === 0) return;
+		const all = new Map(this.#contests);
+		for (const reading of contests) {
+			all.set(reading.contest, reading);
+			const cell = this.#cells.get(reading.contest);
+			if (cell) cell.reading = reading;
+		}
+		this.#contests = all;
 	}
 
 	#blank(): readonly PageInk[] {

@@ -47,8 +47,12 @@ export interface Reading {
 	readonly workMs: number;
 }
 
-/** All marks and targets of the ballot. Comes by itself a moment after a reading: the note is painted first. */
+/**
+ * All marks and targets of the ballot, and the readings of contests that changed besides the one that was marked. Comes by
+ * itself a moment after a reading: the note of the marked contest is painted first.
+ */
 export interface Found {
+	readonly contests: readonly ContestReading[];
 	readonly marks: readonly Mark[];
 	readonly targets: readonly TargetReading[];
 }

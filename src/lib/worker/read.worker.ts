@@ -32,12 +32,13 @@ function answer(question: Question): void {
 	}
 	if (question.kind === 'add') session.add(question.page, question.strokes, question.mishaps);
 	if (question.kind === 'set') session.set(question.pages);
-	const reading = session.read();
+	const reading = question.kind === 'add' ? session.readTouched() : session.read();
 	send({ kind: 'read', number, reading: { ...reading, workMs: performance.now() - began } });
 	const current = session;
 	clearTimeout(telling);
 	telling = setTimeout(() => {
-		send({ kind: 'found', found: current.found() });
+		const { contests } = current.read();
+		send({ kind: 'found', found: { contests, ...current.found() } });
 	}, AFTER_READING_MS);
 	if (question.kind === 'open') later(rehearse(session));
 }

@@ -32,7 +32,9 @@ export class Session {
 	#ink: PageInk[];
 	#found: PageMarks[];
 	readonly #sent = new Map<string, string>();
-	#people: ReadonlyMap<string, PeopleStatement> = new Map();
+	/** Contests in which a target or mark came, went or changed since the last reading. */
+	readonly #touched = new Set<string>();
+	readonly #people = new Map<string, PeopleStatement>();
 
 	constructor(open: OpenBallot) {
 		const { layout, prints } = open;
@@ -61,9 +63,22 @@ export class Session {
 
 	/** Readings of all contests that changed since the last call, without their traces. */
 	read(): Omit<Reading, 'workMs'> {
+		return this.#read();
+	}
+
+	/**
+	 * The same of contests in which ink was added or taken since the last reading: what a voter waits for. A change elsewhere,
+	 * such as a primary's rule brings or another mark's number, comes with the next `read`.
+	 */
+	readTouched(): Omit<Reading, 'workMs'> {
+		return this.#read(this.#touched);
+	}
+
+	#read(wanted?: ReadonlySet<string>): Omit<Reading, 'workMs'> {
 		this.#found = [...numberMarks(this.#found)];
-		const { contests, ballot } = readMarks(this.#found, this.#open);
-		this.#people = new Map(contests.map(({ contest, people }) => [contest, people]));
+		const { contests, ballot } = readMarks(this.#found, this.#open, wanted);
+		this.#touched.clear();
+		for (const { contest, people } of contests) this.#people.set(contest, people);
 		const changed = contests
 			.map((reading) => ({ ...reading, people: untraced(reading.people) }))
 			.filter((reading) => {
@@ -76,7 +91,7 @@ export class Session {
 	}
 
 	/** All marks and targets, with the marks' ids as in the last reading. */
-	found(): Found {
+	found(): Omit<Found, 'contests'> {
 		return {
 			marks: this.#found.flatMap(({ marks }) => marks),
 			targets: this.#found.flatMap(({ targets }) => targets)
@@ -145,11 +160,14 @@ export class Session {
 			return;
 		}
 		const measured = new Map(now.targets.map((target) => [keyOf(target), target]));
+		const gone = before.marks.filter(({ box }) => overlaps(box, window));
 		this.#found[index] = {
 			page: index + 1,
 			targets: before.targets.map((target) => measured.get(keyOf(target)) ?? target),
-			marks: [...before.marks.filter(({ box }) => !overlaps(box, window)), ...now.marks]
+			marks: [...before.marks.filter((mark) => !gone.includes(mark)), ...now.marks]
 		};
+		for (const { contest } of [...now.targets, ...gone, ...now.marks])
+			if (contest !== undefined) this.#touched.add(contest);
 	}
 
 	#look(page: number, window?: Box): PageMarks {

@@ -62,6 +62,9 @@ const FAILED_ONCE: readonly Parameters<typeof strokesOf>[0][][] = [
 	]
 ];
 
+const strokesOn = (page: number, acts: readonly Parameters<typeof strokesOf>[0][]): Stroke[] =>
+	acts.map(strokesOf).flatMap((placed) => (placed.page === page ? placed.strokes : []));
+
 const findings = (session: Session) => {
 	const { ballot } = session.read();
 	return { ...session.found(), ballot };
@@ -95,6 +98,36 @@ describe('Session', () => {
 				expect(findings(live)).toEqual(findings(whole));
 			}),
 			{ numRuns: 25, examples: FAILED_ONCE.map((acts) => [acts]) }
+		);
+	}, 120_000);
+
+	test('says of the contest just marked at once what it says with all others, and of those the rest', () => {
+		fc.assert(
+			fc.property(fc.array(act, { minLength: 1, maxLength: 8 }), (acts) => {
+				const live = Session.open(opened);
+				const said = new Map(live.read().contests.map((reading) => [reading.contest, reading]));
+				const all = Session.open(opened);
+				all.read();
+				for (const one of acts) {
+					const { page, strokes } = strokesOf(one);
+					live.add(page, strokes, []);
+					const first = live.readTouched().contests;
+					const later = live.read().contests;
+					all.add(page, strokes, []);
+					const changed = all.read().contests;
+					expect(later.filter(({ contest }) => first.some((reading) => reading.contest === contest))).toEqual([]);
+					expect([...first, ...later]).toHaveLength(changed.length);
+					expect([...first, ...later]).toEqual(expect.arrayContaining([...changed]));
+					for (const reading of [...first, ...later]) said.set(reading.contest, reading);
+					const marked = choices[one.at]!.choice.contest;
+					if (changed.some(({ contest }) => contest === marked))
+						expect(first.map(({ contest }) => contest)).toContain(marked);
+				}
+				const whole = Session.open(opened);
+				whole.set(layout.pages.map(({ page }) => ({ page, strokes: strokesOn(page, acts), mishaps: [] })));
+				expect([...said.values()]).toEqual(whole.read().contests);
+			}),
+			{ numRuns: 15, examples: FAILED_ONCE.map((acts) => [acts]) }
 		);
 	}, 120_000);
 
