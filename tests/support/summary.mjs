@@ -4,6 +4,9 @@ import { existsSync, readFileSync } from 'node:fs';
 /**
  * `{ passed, failed, skipped, failures }` of the report in `file`; a failure is a line: which test, and what it said.
  * No report, or a report of no test at all, is one failure: a run that broke before its first test must not look green.
+ *
+ * @param {string} file
+ * @returns {{ passed: number; failed: number; skipped: number; failures: string[] }}
  */
 export function summaryOf(file) {
 	if (!existsSync(file)) return { passed: 0, failed: 1, skipped: 0, failures: [`no report at ${file}`] };
