@@ -47,7 +47,7 @@ export default defineConfig({
 	],
 	test: {
 		include: ['tests/**/*.test.ts'],
-		setupFiles: ['src/core/layout/font/bundled.ts'],
+		setupFiles: ['tests/support/seed.ts', 'src/core/layout/font/bundled.ts'],
 		environment: 'node',
 		testTimeout: 60_000,
 		expect: { requireAssertions: true }
