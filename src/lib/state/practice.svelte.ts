@@ -96,7 +96,6 @@ export class Practice {
 		return this.shown ? this.#statement : undefined;
 	}
 
-
 	/** Whether there is anything on the sheet, so that it can be taken back. */
 	get hasInk(): boolean {
 		return this.#hasInk;
