@@ -239,7 +239,7 @@ test.describe('on a phone', () => {
 		expect(before).not.toBeNull();
 		const clicks = await page.evaluateHandle(() => {
 			const seen: string[] = [];
-			addEventListener('click', ({ target }) => seen.push(String(target)), true);
+			addEventListener('click', ({ type }) => seen.push(type), true);
 			return seen;
 		});
 		const target = (await targetsOn(page))[0]!;
