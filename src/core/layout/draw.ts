@@ -1,4 +1,4 @@
-import { widthOf, placeInFont } from './font/measure';
+import { widthOf } from './font/measure';
 import type { ChoiceLayout, Layout, RuleLine, TextLine } from './layout';
 import { targetOutline, type OutlineStroke } from './targetOutline';
 
@@ -18,6 +18,13 @@ export const FONT_FAMILY = "'Atkinson Hyperlegible Next', sans-serif";
  * to its measured width even without that.
  */
 export const TEXT_CLASS = 'sheet-text';
+
+/**
+ * Another font's letters are stretched to the width laid out for them. With the bundled font nothing is stretched; but if
+ * only the spaces were, a browser would draw each letter by itself, and every frame of a page with ink would take twice
+ * as long.
+ */
+const LENGTH_ADJUST = 'lengthAdjust="spacingAndGlyphs"';
 
 const TINTED = { paper: '#fbf7ea', ink: '#1a2138', note: '#3d4560', band: '#6a5a2e', hairline: '#b9b09a' };
 const PLAIN = { paper: '#ffffff', ink: '#000000', note: '#000000', band: '#000000', hairline: '#000000' };
@@ -76,15 +83,9 @@ function drawText(line: TextLine, main: string, colours: Colours): string {
 		`fill="${colourOf(role, colours)}"`,
 		language === main ? '' : `lang="${escape(language)}"`,
 		// Browsers do not agree on the space after a spaced line's last letter, so such lines are left alone.
-		spacingPt === 0 ? `textLength="${short(widthOf(text, weight, sizePt, 0))}"` : '',
-		fits(text) ? '' : 'lengthAdjust="spacingAndGlyphs"'
+		spacingPt === 0 ? `textLength="${short(widthOf(text, weight, sizePt, 0))}" ${LENGTH_ADJUST}` : ''
 	];
 	return `<text ${attributes.filter((attribute) => attribute !== '').join(' ')}>${escape(text)}</text>`;
-}
-
-/** Whether the bundled font has every character: another font's letters are stretched to the width laid out for them. */
-function fits(text: string): boolean {
-	return Array.from(text).every((character) => placeInFont(character) !== undefined);
 }
 
 function colourOf(role: TextLine['role'], colours: Colours): string {

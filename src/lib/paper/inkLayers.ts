@@ -1,15 +1,10 @@
 import { around, grow, type Box } from '$core/geometry';
 import type { PageInk, Stroke } from '$core/ink/stroke';
+import { AFTER_NOTE_MS } from '$lib/state/afterNote';
 import { InkTiles, type SheetSize } from './inkTiles';
 import { nibPt, paintInk, paintStroke } from './paintInk';
 import type { Placed } from './placed';
 import { isSame } from './view';
-
-/**
- * When the pen goes up, its stroke stays wet until the note is on the screen: the eye sees no difference, and the
- * note comes a frame sooner. Found by trial.
- */
-const DRYING_MS = 150;
 
 /** What a sheet shows: the ink of its page, the part of the page, and its own size in pixels of the screen. */
 export interface Shown {
@@ -100,12 +95,12 @@ export class InkLayers {
 		});
 	}
 
-	/** The pen went up: its stroke is part of the ink from now on. */
+	/** The pen went up: its stroke is part of the ink from now on. It stays wet until its note is there, which nobody sees. */
 	lift(isEraser: boolean): void {
 		if (!isEraser)
 			this.#held = setTimeout(() => {
 				this.release();
-			}, DRYING_MS);
+			}, AFTER_NOTE_MS);
 		this.#drawn = undefined;
 	}
 

@@ -54,6 +54,10 @@ export class PhotoPractice extends Practice {
 		return true;
 	}
 
+	override get hasDryInk(): boolean {
+		return true;
+	}
+
 	/** Pages of the sheet that no photo has shown yet. */
 	get missing(): readonly number[] {
 		return this.#read.layout.pages.map(({ page }) => page).filter((page) => !this.images.has(page));

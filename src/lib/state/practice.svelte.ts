@@ -10,6 +10,7 @@ import type { BallotStatement, ContestReading, TraceStep } from '$core/reading/s
 import type { Rulebook } from '$core/rules/rule';
 import { Reader, type Picture } from '$lib/worker/reader';
 import type { PictureWindow, Reading } from '$lib/worker/messages';
+import { AFTER_NOTE_MS } from './afterNote';
 
 /* eslint-disable svelte/prefer-svelte-reactivity -- maps are replaced whole ($state.raw), never changed in place */
 
@@ -63,6 +64,7 @@ export class Practice {
 	#acts = $state.raw<readonly Act[]>([]);
 	/** Told apart from the acts, so that a second mark changes nothing that depends on it. */
 	readonly #hasInk = $derived(this.#acts.length > 0);
+	#hasDryInk = $state(false);
 	#contests = $state.raw<ReadonlyMap<string, ContestReading>>(new Map());
 	#marks = $state.raw<readonly Mark[]>([]);
 	#targets = $state.raw<readonly TargetReading[]>([]);
@@ -99,6 +101,11 @@ export class Practice {
 	/** Whether there is anything on the sheet, so that it can be taken back. */
 	get hasInk(): boolean {
 		return this.#hasInk;
+	}
+
+	/** The same, a moment after the first mark: for buttons that take ink back or speak of it. */
+	get hasDryInk(): boolean {
+		return this.#hasDryInk;
 	}
 
 	/** Whether readings may be shown now: always in `live`, after "read it now" in `paper`. */
@@ -159,6 +166,7 @@ export class Practice {
 		const act = this.#acts.at(-1);
 		if (!act) return;
 		this.#acts = this.#acts.slice(0, -1);
+		this.#hasDryInk = this.hasInk;
 		this.#change(act.page, (ink) => ({
 			...ink,
 			strokes: ink.strokes.slice(0, ink.strokes.length - act.strokes),
@@ -170,6 +178,7 @@ export class Practice {
 	/** A fresh sheet. */
 	async clear(): Promise<void> {
 		this.#acts = [];
+		this.#hasDryInk = false;
 		this.#pages = this.#blank();
 		this.finished = false;
 		await this.#resend();
@@ -192,6 +201,7 @@ export class Practice {
 
 	async #add(page: number, strokes: readonly Stroke[], mishaps: readonly Mishap[]): Promise<void> {
 		this.#acts = [...this.#acts, { page, strokes: strokes.length, mishaps: mishaps.length }];
+		if (!this.#hasDryInk) setTimeout(() => (this.#hasDryInk = this.hasInk), AFTER_NOTE_MS);
 		this.#change(page, (ink) => ({
 			...ink,
 			strokes: [...ink.strokes, ...strokes],

@@ -71,6 +71,12 @@ describe('drawPage', () => {
 		expect(svg).toMatch(/textLength="13\.2" lengthAdjust="spacingAndGlyphs">漢字/);
 	});
 
+	it('lets a browser draw each line in one piece: no line only has its spaces held to a width', () => {
+		const lines = drawPage(layout, 1).match(/<text [^>]*textLength[^>]*>/g) ?? [];
+		expect(lines.length).toBeGreaterThan(40);
+		expect(lines.filter((line) => !line.includes('lengthAdjust="spacingAndGlyphs"'))).toEqual([]);
+	});
+
 	it('refuses a page that is not there', () => {
 		expect(() => drawPage(layout, 9)).toThrow(/expected a page from 1 to/);
 	});
