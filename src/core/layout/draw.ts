@@ -20,9 +20,9 @@ export const FONT_FAMILY = "'Atkinson Hyperlegible Next', sans-serif";
 export const TEXT_CLASS = 'sheet-text';
 
 /**
- * Another font's letters are stretched to the width laid out for them. With the bundled font nothing is stretched; but if
- * only the spaces were, a browser would draw each letter by itself, and every frame of a page with ink would take twice
- * as long.
+ * Another font's letters are stretched to the width laid out for them; the bundled font's by less than 2 % (116 lines in
+ * Chromium). Where only the spaces are held to a width, it draws each letter by itself in every frame, and a note came a
+ * quarter later.
  */
 const LENGTH_ADJUST = 'lengthAdjust="spacingAndGlyphs"';
 
