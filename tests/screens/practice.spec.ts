@@ -57,6 +57,36 @@ test.describe('on a desk', () => {
 		expect(troubles).toEqual([]);
 	});
 
+	test('the reader looks ahead while a stroke is drawn, and one note comes of it, after the pen is lifted', async ({
+		page
+	}) => {
+		await page.addInitScript(() => {
+			const asked: string[] = [];
+			Object.assign(globalThis, { asked });
+			const post = Reflect.get(Worker.prototype, 'postMessage') as (this: Worker, ...sent: unknown[]) => void;
+			Worker.prototype.postMessage = function (this: Worker, ...sent: unknown[]) {
+				asked.push((sent[0] as { kind: string }).kind);
+				post.apply(this, sent);
+			};
+		});
+		const asked = (): Promise<string[]> => page.evaluate(() => (globalThis as unknown as { asked: string[] }).asked);
+		await openPractice(page);
+		const target = (await targetsOn(page))[before]!;
+		const [first, ...rest] = fillOf(target);
+		await page.mouse.move(first!.x, first!.y);
+		await page.mouse.down();
+		for (const { x, y } of rest) {
+			await page.mouse.move(x, y);
+			await page.waitForTimeout(60);
+		}
+		await expect.poll(asked).toContain('foresee');
+		expect(await asked()).not.toContain('add');
+		await expect(page.locator('.margin .note:visible')).toHaveCount(0);
+		await page.mouse.up();
+		await expect(page.locator('.margin .note:visible')).toHaveCount(1);
+		expect((await asked()).filter((kind) => kind === 'add')).toHaveLength(1);
+	});
+
 	test('notes never lie over one another or over the paper', async ({ page }) => {
 		await openPractice(page);
 		for (const index of [0, 2, 7, 11, 14]) await fillTarget(page, index);

@@ -51,9 +51,15 @@ export function wordsOf(i18n: I18n, lang: string, election: Election, contest?: 
 	};
 }
 
+/** Making a formatter takes a browser longer than all other words of a note. */
+const formatters = new Map<string, Intl.ListFormat>();
+
 /** "A, B and C" as the language writes it. */
-export const list = (lang: string, names: readonly string[]): string =>
-	new Intl.ListFormat(lang, { type: 'conjunction' }).format(names);
+export function list(lang: string, names: readonly string[]): string {
+	let formatter = formatters.get(lang);
+	if (!formatter) formatters.set(lang, (formatter = new Intl.ListFormat(lang, { type: 'conjunction' })));
+	return formatter.format(names);
+}
 
 /** A write-in has no name of its own: it is called by its line. */
 function nameOf(choice: Choice, contest: Contest, lang: string, text: Words['text']): string {

@@ -46,6 +46,7 @@ export class Hand {
 	readonly #toPage: (clientX: number, clientY: number) => Point;
 	readonly #size: { readonly widthPt: number; readonly heightPt: number };
 	#points: StrokePoint[] = [];
+	#last: HandSample | undefined;
 	#drawing: { readonly id: number; readonly type: string; readonly startMs: number } | undefined;
 	#still = true;
 	#fingers = new Map<number, Point>();
@@ -120,9 +121,12 @@ export class Hand {
 			return undefined;
 		}
 		if (this.#drawing.type === 'pen') this.#penMs = event.timeStamp;
-		const last = this.#points.at(-1);
-		const place = this.#place(event);
-		if (last?.[0] !== place.x || last[1] !== place.y) this.#add(event);
+		// A pen is mostly lifted where it was last seen; where that is on the page need not be asked again.
+		if (event.clientX !== this.#last?.clientX || event.clientY !== this.#last.clientY) {
+			const last = this.#points.at(-1);
+			const place = this.#place(event);
+			if (last?.[0] !== place.x || last[1] !== place.y) this.#add(event);
+		}
 		const points = this.#points;
 		this.#lift(event.pointerId);
 		this.#drop();
@@ -144,6 +148,7 @@ export class Hand {
 	}
 
 	#add(sample: HandSample): void {
+		this.#last = sample;
 		const { x, y } = this.#place(sample);
 		const startMs = this.#drawing?.startMs ?? sample.timeStamp;
 		this.#points.push([x, y, Math.max(0, Math.round(sample.timeStamp - startMs))]);

@@ -157,6 +157,11 @@ export class Practice {
 		await this.#add(page, strokes, []);
 	}
 
+	/** Tells the reader what a hand is drawing now; it is on the page when the pen goes up, by `addStrokes`. */
+	foresee(page: number, strokes: readonly Stroke[]): void {
+		if (this.ready) this.#reader?.foresee(page, strokes);
+	}
+
 	async addMishap(page: number, mishap: Mishap): Promise<void> {
 		await this.#add(page, [], [mishap]);
 	}

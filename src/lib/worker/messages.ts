@@ -6,7 +6,7 @@ import type { Mark, TargetReading } from '$core/marks/mark';
 import type { BallotStatement, ContestReading, TraceStep } from '$core/reading/statement';
 import type { Rulebook } from '$core/rules/rule';
 
-/** What the page asks of the reading worker. Every question has a number; the answer carries it back. */
+/** What the page asks of the reading worker. Every question has a number; the answer, where there is one, carries it back. */
 export type Question =
 	| {
 			readonly kind: 'open';
@@ -24,6 +24,8 @@ export type Question =
 			readonly strokes: readonly Stroke[];
 			readonly mishaps: readonly Mishap[];
 	  }
+	/** What a hand is drawing now. It has no answer. */
+	| { readonly kind: 'foresee'; readonly number: number; readonly page: number; readonly strokes: readonly Stroke[] }
 	| { readonly kind: 'set'; readonly number: number; readonly pages: readonly PageInk[] }
 	| { readonly kind: 'trace'; readonly number: number; readonly contest: string }
 	| { readonly kind: 'picture'; readonly number: number; readonly page: number; readonly window?: PictureWindow };

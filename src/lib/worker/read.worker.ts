@@ -21,6 +21,10 @@ function answer(question: Question): void {
 	const began = performance.now();
 	if (question.kind === 'open') session = Session.open(question);
 	if (!session) throw new Error(`read.worker: expected "open" first, got "${question.kind}"`);
+	if (question.kind === 'foresee') {
+		session.foresee(question.page, question.strokes);
+		return;
+	}
 	if (question.kind === 'picture') {
 		const picture = session.picture(question.page, question.window);
 		send({ kind: 'picture', number, ...picture }, [picture.grey.buffer]);

@@ -1,3 +1,4 @@
+import type { Stroke } from '$core/ink/stroke';
 import type { TraceStep } from '$core/reading/statement';
 import type { Answer, Found, PictureWindow, Question, Reading } from './messages';
 
@@ -44,6 +45,12 @@ export class Reader {
 		const answer = await this.#ask(question);
 		if (answer.kind !== 'read') throw new Error(`Reader.read: expected a reading, got "${answer.kind}"`);
 		return answer.reading;
+	}
+
+	/** Lets the worker look at what a hand is drawing now, so that its reading comes sooner. Nothing comes of it by itself. */
+	foresee(page: number, strokes: readonly Stroke[]): void {
+		this.#last += 1;
+		this.#worker.postMessage({ kind: 'foresee', number: this.#last, page, strokes });
 	}
 
 	async trace(contest: string): Promise<readonly TraceStep[]> {

@@ -31,10 +31,10 @@ export class Session {
 	readonly #anchors: readonly (readonly Box[])[];
 	#ink: PageInk[];
 	#found: PageMarks[];
-	readonly #sent = new Map<string, string>();
+	#sent = new Map<string, string>();
 	/** Contests in which a target or mark came, went or changed since the last reading. */
-	readonly #touched = new Set<string>();
-	readonly #people = new Map<string, PeopleStatement>();
+	#touched = new Set<string>();
+	#people = new Map<string, PeopleStatement>();
 
 	constructor(open: OpenBallot) {
 		const { layout, prints } = open;
@@ -119,6 +119,29 @@ export class Session {
 			const changed = around(boxes);
 			this.#draw(index, changed);
 			this.#find(index, this.#reach(index, changed));
+		}
+	}
+
+	/**
+	 * Reads as if these strokes were there, and forgets it: all stays as it was. What a hand is still drawing is read sooner at
+	 * pen-up when its place on the page and the code for it have just been used.
+	 */
+	foresee(page: number, strokes: readonly Stroke[]): void {
+		const index = this.#indexOf(page);
+		const ink = this.#inkOf(index);
+		const found = [...this.#found];
+		const [sent, people, touched] = [new Map(this.#sent), new Map(this.#people), new Set(this.#touched)];
+		try {
+			this.add(page, strokes, []);
+			this.readTouched();
+		} finally {
+			this.#ink[index] = ink;
+			this.#found = found;
+			this.#sent = sent;
+			this.#people = people;
+			this.#touched = touched;
+			const boxes = strokes.filter(({ points }) => points.length > 0).map(boxOf);
+			if (boxes.length > 0) this.#draw(index, around(boxes));
 		}
 	}
 

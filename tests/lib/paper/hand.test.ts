@@ -55,6 +55,18 @@ describe('a stroke', () => {
 		expect(h.up(event(110, 220, { timeStamp: 1050 }))).toEqual([[50, 100, 0]]);
 	});
 
+	it('ends where the pen was last seen, though the page moved under it', () => {
+		let movedPx = 0;
+		const h = new Hand((x, y) => ({ x: x / 2, y: (y + movedPx) / 2 }), page);
+		h.down(event(110, 220));
+		h.move(event(120, 220, { timeStamp: 1008 }));
+		movedPx = 40;
+		expect(h.up(event(120, 220, { timeStamp: 1016 }))).toEqual([
+			[55, 110, 0],
+			[60, 110, 8]
+		]);
+	});
+
 	it('may run off the sheet, but not far', () => {
 		const h = hand();
 		h.down(event(110, 220));

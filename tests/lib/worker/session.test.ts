@@ -101,6 +101,39 @@ describe('Session', () => {
 		);
 	}, 120_000);
 
+	test('looks ahead at a stroke that is still drawn, and all stays as it was', () => {
+		fc.assert(
+			fc.property(fc.array(act, { minLength: 1, maxLength: 6 }), (acts) => {
+				const plain = Session.open(opened);
+				const ahead = Session.open(opened);
+				for (const one of acts) {
+					const { page, strokes } = strokesOf(one);
+					ahead.foresee(page, strokes);
+					ahead.foresee(page, [{ ...strokes[0]!, points: strokes[0]!.points.slice(0, 3) }]);
+					expect(Buffer.compare(ahead.picture(page).grey, plain.picture(page).grey)).toBe(0);
+					expect(ahead.read()).toEqual(plain.read());
+					expect(ahead.found()).toEqual(plain.found());
+					for (const session of [plain, ahead]) session.add(page, strokes, []);
+					ahead.foresee(page, strokes);
+					expect(ahead.readTouched()).toEqual(plain.readTouched());
+					const contest = choices[one.at]!.choice.contest;
+					expect(ahead.trace(contest)).toEqual(plain.trace(contest));
+				}
+			}),
+			{ numRuns: 15 }
+		);
+	}, 120_000);
+
+	test('is as it was after a look ahead at ink that cannot be', () => {
+		const session = Session.open(opened);
+		const before = findings(session);
+		expect(() => {
+			session.foresee(1, [{ tool: 'ballpoint', points: [[1e9, 1e9, 0]] }]);
+		}).toThrow(RangeError);
+		expect(findings(session)).toEqual(before);
+		expect(session.read().contests).toEqual([]);
+	});
+
 	test('says of the contest just marked at once what it says with all others, and of those the rest', () => {
 		fc.assert(
 			fc.property(fc.array(act, { minLength: 1, maxLength: 8 }), (acts) => {
