@@ -3,7 +3,7 @@ import { rehearse } from './rehearse';
 import { Session } from './session';
 
 /** Long enough for the page to paint a note. Found by trial. */
-const AFTER_READING_MS = 50;
+const AFTER_READING_MS = 100;
 
 let session: Session | undefined;
 let telling: ReturnType<typeof setTimeout> | undefined;
