@@ -134,6 +134,26 @@ test('an address leads to one part of a rulebook, and its exceptions to other pa
 	await expect(page.locator('[id="us-tx/TX-c"]')).toBeInViewport();
 });
 
+test('another rulebook can be chosen once the script of the page runs, and not before, when nothing would come of it', async ({
+	page
+}) => {
+	let letGo: () => void = () => undefined;
+	const held = new Promise<void>((resolve) => (letGo = resolve));
+	await page.route('**/*.js', async (route) => {
+		await held;
+		await route.continue();
+	});
+	await page.goto('en/rules/', { waitUntil: 'commit' });
+	const chooser = page.getByLabel(texts.en.choose);
+	await expect(chooser).toBeVisible();
+	await expect(chooser).toBeDisabled();
+	letGo();
+	await expect(chooser).toBeEnabled();
+	const other = SETS.map(([, book]) => book).find(({ id }) => id !== house.id)!;
+	await chooser.selectOption(other.id);
+	await expect(page.getByRole('heading', { level: 2 }).first()).toHaveText(other.title['en']!);
+});
+
 test('a rulebook that is not there is said to be not there', async ({ page }) => {
 	await page.goto('en/rules/#nowhere');
 	await expect(page.getByText('There is no rulebook “nowhere” here.')).toBeVisible();
