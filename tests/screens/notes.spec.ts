@@ -42,6 +42,28 @@ test('notes with the same heading are told apart by the names of their contests'
 	expect(await axeFindingsOn(page)).toEqual([]);
 });
 
+test('a clean mark’s note says only what it needs; one mark too many adds what people would decide and whether anyone would tell', async ({
+	page
+}) => {
+	await openPractice(page);
+	await fillTarget(page, first);
+	const note = page.locator('.margin .note:visible');
+	await expect(note).toContainText(`Likely read: ${nameOf(0)}`);
+	const decided = note.getByText('They would find too many marks and read no choice here.');
+	const asked = note.getByText('Would anyone tell you?');
+	const told = note.getByText('the scanner would likely hand your ballot back');
+	for (const part of [decided, asked, told]) await expect(part).toBeHidden();
+	expect(
+		(await note.locator('p:visible, dt:visible, dd:visible').allInnerTexts()).map((said) => said.trim())
+	).not.toContain('');
+	await fillTarget(page, first + 1);
+	for (const part of [decided, asked, told]) await expect(part).toBeVisible();
+	await page.getByLabel('Where your ballot is').selectOption('mailed');
+	await expect(asked).toBeHidden();
+	await expect(told).toBeHidden();
+	await expect(decided).toBeVisible();
+});
+
 test('the rule behind a note opens: what decides, in plain words and its own, and what did not apply with why', async ({
 	page
 }) => {

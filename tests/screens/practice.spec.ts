@@ -71,8 +71,7 @@ test.describe('on a desk', () => {
 		});
 		const asked = (): Promise<string[]> => page.evaluate(() => (globalThis as unknown as { asked: string[] }).asked);
 		await openPractice(page);
-		const target = (await targetsOn(page))[before]!;
-		const [first, ...rest] = fillOf(target);
+		const [first, ...rest] = fillOf((await targetsOn(page))[0]!);
 		await page.mouse.move(first!.x, first!.y);
 		await page.mouse.down();
 		for (const { x, y } of rest) {

@@ -51,7 +51,7 @@ export function wordsOf(i18n: I18n, lang: string, election: Election, contest?: 
 	};
 }
 
-/** Making a formatter takes a browser longer than all other words of a note. */
+/** Made once: making one for each sentence took two fifths of the time of all words of a note, by a profile in Chromium. */
 const formatters = new Map<string, Intl.ListFormat>();
 
 /** "A, B and C" as the language writes it. */

@@ -46,7 +46,7 @@ export class Hand {
 	readonly #toPage: (clientX: number, clientY: number) => Point;
 	readonly #size: { readonly widthPt: number; readonly heightPt: number };
 	#points: StrokePoint[] = [];
-	#last: HandSample | undefined;
+	#lastSample: HandSample | undefined;
 	#drawing: { readonly id: number; readonly type: string; readonly startMs: number } | undefined;
 	#still = true;
 	#fingers = new Map<number, Point>();
@@ -122,7 +122,7 @@ export class Hand {
 		}
 		if (this.#drawing.type === 'pen') this.#penMs = event.timeStamp;
 		// A pen is mostly lifted where it was last seen; where that is on the page need not be asked again.
-		if (event.clientX !== this.#last?.clientX || event.clientY !== this.#last.clientY) {
+		if (event.clientX !== this.#lastSample?.clientX || event.clientY !== this.#lastSample.clientY) {
 			const last = this.#points.at(-1);
 			const place = this.#place(event);
 			if (last?.[0] !== place.x || last[1] !== place.y) this.#add(event);
@@ -148,7 +148,7 @@ export class Hand {
 	}
 
 	#add(sample: HandSample): void {
-		this.#last = sample;
+		this.#lastSample = sample;
 		const { x, y } = this.#place(sample);
 		const startMs = this.#drawing?.startMs ?? sample.timeStamp;
 		this.#points.push([x, y, Math.max(0, Math.round(sample.timeStamp - startMs))]);
