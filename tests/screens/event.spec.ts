@@ -154,6 +154,32 @@ test('asks after a minute whether somebody is there; one press keeps the sheet, 
 	await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
 
+test('Escape answers at once, however late the browser says that the question is closed', async ({ page }) => {
+	await openEvent(page);
+	await begin(page);
+	// A busy tablet: what waits for the dialog's own event waits for ever.
+	await page.evaluate(() => {
+		window.addEventListener(
+			'close',
+			(event) => {
+				event.stopImmediatePropagation();
+			},
+			{ capture: true }
+		);
+	});
+	const question = page.getByRole('dialog', { name: 'Still there?' });
+	await page.clock.fastForward(61_000);
+	await expect(question).toBeVisible();
+	await page.keyboard.press('Escape');
+	await expect(question).toHaveCount(0);
+	await page.clock.fastForward(61_000);
+	await expect(question).toBeVisible();
+	await question.getByRole('button', { name: 'I am still here' }).last().click();
+	await expect(question).toHaveCount(0);
+	await page.clock.fastForward(61_000);
+	await expect(question).toBeVisible();
+});
+
 test('a tablet that slept starts over at the first touch', async ({ page }) => {
 	await openEvent(page);
 	await begin(page);
