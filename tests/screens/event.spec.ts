@@ -154,6 +154,21 @@ test('asks after a minute whether somebody is there; one press keeps the sheet, 
 	await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
 
+test('who answers by keys is back where they were', async ({ page }) => {
+	await openEvent(page);
+	await begin(page);
+	const place = page.getByRole('button', { name: 'Mark without drawing' });
+	const question = page.getByRole('dialog', { name: 'Still there?' });
+	for (const button of [0, 1]) {
+		await place.focus();
+		await page.clock.fastForward(61_000);
+		await expect(question).toBeVisible();
+		await question.getByRole('button', { name: 'I am still here' }).nth(button).press('Enter');
+		await expect(question).toHaveCount(0);
+		await expect(place).toBeFocused();
+	}
+});
+
 test('Escape answers at once, however late the browser says that the question is closed', async ({ page }) => {
 	await openEvent(page);
 	await begin(page);
