@@ -18,10 +18,40 @@ const DOT_MM = 1.9;
 /** A likeness below this is nobody's; the mark is `unsure`. */
 const LEAST_LIKENESS = 0.3;
 
+/** What is less long than this, over its breadth, is no line. */
+const LINE_ELONGATION = 3;
+
 type Likeness = Partial<Record<MarkKind, number>>;
 
 /** What a mark is by its form and by what lies under and around it. */
 export function classify(features: Features, where: Whereabouts, shape: TargetShape, side: TargetSide): Verdict {
+	const fill = plainFill(features, where, shape);
+	return fill >= PLAIN_FILL ? { kind: 'fill', confidence: fill } : classifyByLikeness(features, where, shape, side);
+}
+
+/**
+ * From this likeness to a fill on nothing else is near: what the mark may also be has at most the rest of 1, so that the
+ * lead is half or more and the likeness is the confidence.
+ */
+const PLAIN_FILL = 0.75;
+
+/**
+ * Likeness of a mark to a filled target; 0 where it may be a line, a join, or words on a write-in line. Most marks that
+ * voters make are plain fills, and this is known without following their lines.
+ */
+function plainFill(features: Features, { nearest, inkCount }: Whereabouts, shape: TargetShape): number {
+	if (!nearest || shape === 'arrow' || nearest.inWriteIn > 0.5 * inkCount) return 0;
+	if (features.elongation > LINE_ELONGATION) return 0;
+	return fillLikeness(features, nearest, nearest.inTarget / Math.max(1, inkCount));
+}
+
+/** The same by its likeness to each kind. */
+export function classifyByLikeness(
+	features: Features,
+	where: Whereabouts,
+	shape: TargetShape,
+	side: TargetSide
+): Verdict {
 	const likeness = likenessOf(features, where, shape, side);
 	const ranked = Object.entries(likeness)
 		.map(([kind, value]) => ({ kind: kind as MarkKind, value }))
@@ -109,7 +139,13 @@ function levelLine({ widthMm, heightMm, strokes, elongation }: Features): number
 	const turning = strokes.reduce((sum, one) => sum + one.turning, 0);
 	const calm = ramp(turning, 9, 4) * (heightMm > 3 ? ramp(zigzags, 3, 1) : 1);
 	const straight = ramp(main.bend, 0.3, 0.15) * ramp(main.bend * main.chordMm, 4, 2.2);
-	return ramp(Math.abs(main.slope), 0.6, 0.35) * ramp(elongation, 3, 5) * straight * ramp(widthMm, 1.8, 3) * calm;
+	return (
+		ramp(Math.abs(main.slope), 0.6, 0.35) *
+		ramp(elongation, LINE_ELONGATION, 5) *
+		straight *
+		ramp(widthMm, 1.8, 3) *
+		calm
+	);
 }
 
 /** What a level line is by where it runs. */

@@ -1,4 +1,5 @@
 import { PX_PER_MM } from '../image';
+import { once } from '../once';
 import type { Component } from './components';
 import { holesOf, hullArea } from './outline';
 import { penStrokes } from './penStrokes';
@@ -38,34 +39,67 @@ export interface Features {
 	readonly peak: number;
 }
 
-/** Measures the form of a mark made of `components`. */
+/**
+ * Measures the form of a mark made of `components`. What is not the same for every mark to be told by (its lines, its
+ * loops, how round it is) costs most and is measured when it is first asked for.
+ */
 export function featuresOf(components: readonly Component[]): Features {
 	const shape = shapeOf(components);
-	const skeleton = skeletonOf(shape);
 	const mmPerPx = shape.scale / PX_PER_MM;
-	const { pen, thickest } = widthsOf(shape, skeleton);
-	const lines = penStrokes(shape, skeleton, pen);
-	const strokes = lines.map((line) => strokeForm(line, pen, mmPerPx)).sort((a, b) => b.lengthMm - a.lengthMm);
-	const { count, largest } = holesOf(shape);
 	const inkCount = components.reduce((sum, c) => sum + c.inkCount, 0);
+	const lines = once(() => linesOf(shape, mmPerPx));
+	const holes = once(() => holesOf(shape));
+	const roundness = once(() => roundnessOf(shape));
 	return {
 		shape,
 		widthMm: (shape.width - 2) * mmPerPx,
 		heightMm: (shape.height - 2) * mmPerPx,
 		areaMm2: shape.area * mmPerPx * mmPerPx,
-		penMm: pen * mmPerPx,
-		thickestMm: thickest * mmPerPx,
-		lengthMm: strokes.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
+		get penMm() {
+			return lines().penMm;
+		},
+		get thickestMm() {
+			return lines().thickestMm;
+		},
+		get lengthMm() {
+			return lines().lengthMm;
+		},
 		solidity: shape.area / Math.max(shape.area, hullArea(shape)),
 		elongation: elongationOf(shape),
 		pieces: components.filter(({ top, bottom }) => bottom - top >= PIECE_SHARE * (shape.height - 2) * shape.scale)
 			.length,
-		holes: count,
-		holeShare: largest / ((shape.width - 2) * (shape.height - 2)),
-		...roundnessOf(shape),
-		strokes,
+		get holes() {
+			return holes().count;
+		},
+		get holeShare() {
+			return holes().largest / ((shape.width - 2) * (shape.height - 2));
+		},
+		get roundShare() {
+			return roundness().roundShare;
+		},
+		get innerShare() {
+			return roundness().innerShare;
+		},
+		get strokes() {
+			return lines().strokes;
+		},
 		darkness: components.reduce((sum, c) => sum + c.mass, 0) / Math.max(1, inkCount) / 255,
 		peak: Math.max(...components.map((c) => c.peak)) / 255
+	};
+}
+
+/** The lines of a shape as a pen drew them, longest first, and how wide they are. */
+function linesOf(shape: Shape, mmPerPx: number): Pick<Features, 'penMm' | 'thickestMm' | 'lengthMm' | 'strokes'> {
+	const skeleton = skeletonOf(shape);
+	const { pen, thickest } = widthsOf(shape, skeleton);
+	const strokes = penStrokes(shape, skeleton, pen)
+		.map((line) => strokeForm(line, pen, mmPerPx))
+		.sort((a, b) => b.lengthMm - a.lengthMm);
+	return {
+		penMm: pen * mmPerPx,
+		thickestMm: thickest * mmPerPx,
+		lengthMm: strokes.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
+		strokes
 	};
 }
 

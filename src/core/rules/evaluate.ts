@@ -8,7 +8,7 @@ import type { Place, Tally } from './place';
 import { stepsOf } from './ranking';
 import type { Decides, Rulebook } from './rule';
 import { testCondition } from './testCondition';
-import { once } from './once';
+import { once } from '../once';
 import { choiceSteps, steps } from './traceSteps';
 import { NO } from './truth';
 

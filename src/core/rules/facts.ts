@@ -112,28 +112,12 @@ function contestFacts(
 	const possible = new Set(cells.filter((cell) => mayBeVote(cell, byChoice)).map(({ choice }) => choice.id));
 	// A name on a line is taken for somebody new while there are not too many marks: only then does it decide.
 	const roomy = contest.kind === 'ranked' || possible.size <= contest.voteFor;
-	const choices = cells.map((cell): ChoiceFacts => {
-		const { choice, rank, target } = cell;
-		const own = marksOf(cell, byChoice).map((mark) => encodeMark(mark, told, inked, roomy));
-		const strikes = marks
-			.filter(({ kind, alsoTouches }) => kind === 'strike' && alsoTouches?.includes(choice.id))
-			.map((mark) => encodeMark(mark, told, inked, false));
-		const level = target?.level ?? 'empty';
-		const fill = target?.fill ?? 0;
-		return {
-			id: choice.id,
-			kind: choice.kind,
-			...(choice.answer === undefined ? {} : { answer: choice.answer }),
-			...(choice.party === undefined ? {} : { party: choice.party }),
-			...(rank === undefined ? {} : { rank }),
-			marks: own,
-			level,
-			fill,
-			strikes,
-			...bitsOf([...own, ...strikes], level !== 'empty' || fill > 0),
-			possible: mayBeVote(cell, byChoice)
-		};
-	});
+	const strikes = marks.filter(({ kind, alsoTouches }) => kind === 'strike' && alsoTouches !== undefined);
+	const choices = cells.map((cell) =>
+		isBlank(cell, byChoice, strikes)
+			? blankFacts(cell.choice)
+			: choiceFacts(cell, byChoice, strikes, told, inked, roomy)
+	);
 	return {
 		id: contest.id,
 		kind: contest.kind,
@@ -145,6 +129,57 @@ function contestFacts(
 		inked: choices.some(({ marks, strikes, level }) => marks.length + strikes.length > 0 || level !== 'empty'),
 		techniques: techniquesOf(choices)
 	};
+}
+
+function choiceFacts(
+	cell: Cell,
+	byChoice: MarksByChoice,
+	allStrikes: readonly Mark[],
+	told: Told,
+	inked: ReadonlySet<string>,
+	roomy: boolean
+): ChoiceFacts {
+	const { choice, rank, target } = cell;
+	const marks = marksOf(cell, byChoice).map((mark) => encodeMark(mark, told, inked, roomy));
+	const strikes = allStrikes
+		.filter(({ alsoTouches }) => alsoTouches?.includes(choice.id))
+		.map((mark) => encodeMark(mark, told, inked, false));
+	const level = target?.level ?? 'empty';
+	const fill = target?.fill ?? 0;
+	return {
+		id: choice.id,
+		kind: choice.kind,
+		...(choice.answer === undefined ? {} : { answer: choice.answer }),
+		...(choice.party === undefined ? {} : { party: choice.party }),
+		...(rank === undefined ? {} : { rank }),
+		marks,
+		level,
+		fill,
+		strikes,
+		...bitsOf([...marks, ...strikes], level !== 'empty' || fill > 0),
+		possible: mayBeVote(cell, byChoice)
+	};
+}
+
+/** Nothing is on most choices of a ballot; they need not be looked at one by one after each mark. */
+function isBlank({ choice, rank, target }: Cell, byChoice: MarksByChoice, strikes: readonly Mark[]): boolean {
+	return (
+		rank === undefined &&
+		strikes.length === 0 &&
+		(target === undefined || (target.level === 'empty' && target.fill === 0)) &&
+		!byChoice.has(choice.id)
+	);
+}
+
+const blanks = new WeakMap<Choice, ChoiceFacts>();
+
+/** The facts of a choice with nothing on it, which are always the same. */
+function blankFacts(choice: Choice): ChoiceFacts {
+	const known = blanks.get(choice);
+	if (known) return known;
+	const facts = choiceFacts({ choice, target: undefined }, new Map(), [], {}, new Set(), false);
+	blanks.set(choice, facts);
+	return facts;
 }
 
 /** A mark of which the reader is not sure may be of any kind. */
