@@ -20,7 +20,7 @@ import { photograph, shotOf, type Shot } from '../support/camera';
 import { finePrint, withInk } from '../support/finePrint';
 import { ensurePoppler, picturesOfPdf } from '../support/poppler';
 import { jpegOf, pngOf, turnedClockwise, turnedJpeg } from '../support/photoFiles';
-import { axeFindingsOn, scrollsSideways, troublesOf } from '../support/screen';
+import { axeFindingsOn, heldScripts, scrollsSideways, troublesOf } from '../support/screen';
 
 // A photo takes a second or two to read, and many times that on a machine that others use as well.
 test.describe.configure({ timeout: 300_000 });
@@ -191,6 +191,17 @@ for (const [lang, title, likely] of [
 			}
 		});
 	});
+
+test('another style to print can be chosen once the page’s script runs, and not before', async ({ page }) => {
+	const letGo = await heldScripts(page);
+	await page.goto('en/paper/', { waitUntil: 'commit' });
+	const list = page.getByLabel('Where you live');
+	await expect(list).toBeVisible();
+	await expect(list).toBeDisabled();
+	letGo();
+	await list.selectOption('1');
+	await expect(list).toHaveValue('1');
+});
 
 test('adds the second page, asks for what is missing, and forgets all of it on request', async ({ page }) => {
 	await openPaper(page);

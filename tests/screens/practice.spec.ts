@@ -10,7 +10,7 @@ import {
 	tabTo,
 	targetsOn
 } from '../support/ballot';
-import { axeFindingsOn, scrollsSideways, troublesOf } from '../support/screen';
+import { axeFindingsOn, heldScripts, scrollsSideways, troublesOf } from '../support/screen';
 
 const phone = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 };
 const screens = [
@@ -27,6 +27,21 @@ const nameOf = (index: number): string => treasurer.choices[index]!.name['en']!;
 
 test.describe('on a desk', () => {
 	test.use(screens[0]!.use);
+
+	test('what to practice with can be chosen once the page’s script runs, and not before, when nothing would come of it', async ({
+		page
+	}) => {
+		const letGo = await heldScripts(page);
+		await page.goto('en/practice/', { waitUntil: 'commit' });
+		const lists = page.locator('.setup select');
+		await expect(lists.first()).toBeVisible();
+		await expect(lists).toHaveCount(4);
+		await expect(page.locator('.setup select:disabled')).toHaveCount(4);
+		letGo();
+		await expect(page.locator('.setup select:enabled')).toHaveCount(4);
+		await page.getByLabel('When it is read').selectOption('paper');
+		await expect(page.getByRole('button', { name: 'Read it now' })).toBeVisible();
+	});
 
 	test('a filled oval gets its note, and nothing of it is kept, sent or in the address', async ({
 		page,

@@ -8,7 +8,7 @@ import en from '../../locales/en.json' with { type: 'json' };
 import es from '../../locales/es.json' with { type: 'json' };
 import { SETS } from '../core/rules/sets';
 import { fillTarget, openPractice, tabTo } from '../support/ballot';
-import { axeFindingsOn, scrollsSideways, troublesOf } from '../support/screen';
+import { axeFindingsOn, heldScripts, scrollsSideways, troublesOf } from '../support/screen';
 
 const bookOf = (id: string) => SETS.find(([one]) => one === id)![1];
 const house = bookOf('demo-county');
@@ -137,12 +137,7 @@ test('an address leads to one part of a rulebook, and its exceptions to other pa
 test('another rulebook can be chosen once the script of the page runs, and not before, when nothing would come of it', async ({
 	page
 }) => {
-	let letGo: () => void = () => undefined;
-	const held = new Promise<void>((resolve) => (letGo = resolve));
-	await page.route('**/*.js', async (route) => {
-		await held;
-		await route.continue();
-	});
+	const letGo = await heldScripts(page);
 	await page.goto('en/rules/', { waitUntil: 'commit' });
 	const chooser = page.getByLabel(texts.en.choose);
 	await expect(chooser).toBeVisible();

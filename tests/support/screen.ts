@@ -19,6 +19,17 @@ export function troublesOf(page: Page, site: string): string[] {
 	return troubles;
 }
 
+/** Keeps back the scripts of pages opened from now on until the function it resolves to is called. */
+export async function heldScripts(page: Page): Promise<() => void> {
+	let letGo: () => void = () => undefined;
+	const held = new Promise<void>((resolve) => (letGo = resolve));
+	await page.route('**/*.js', async (route) => {
+		await held;
+		await route.continue();
+	});
+	return letGo;
+}
+
 /** What axe finds against WCAG 2.2 A and AA and its own best practices, one line a finding. */
 export async function axeFindingsOn(page: Page): Promise<string[]> {
 	const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa', 'best-practice'];
