@@ -7,8 +7,8 @@ import { launchOptions } from '../support/browser.mjs';
 /**
  * JavaScript of a first visit to /practice, gzipped, on the built app (`BASE_PATH=/ballot npm run build` first):
  * what comes with the page, what comes when a hand nears the sheet (the reading worker), and what a first mark
- * fetches. The limit is for the page, which can be read and used with no more than that; what comes later is printed
- * beside it. The service worker's own script is left out: it runs after the page and not in it.
+ * fetches. The limit is for the page as it opens; what comes when it is marked is printed beside it. The service worker's
+ * own script is left out: it runs after the page and not in it.
  */
 const LIMIT_KB = 110;
 const PORT = 4332;

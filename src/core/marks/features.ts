@@ -40,8 +40,8 @@ export interface Features {
 }
 
 /**
- * Measures the form of a mark made of `components`. What is not the same for every mark to be told by (its lines, its
- * loops, how round it is) costs most and is measured when it is first asked for.
+ * Measures the form of a mark made of `components`. Its lines, its loops and how round it is cost most, and a plain fill
+ * is told without them: they are measured when they are first asked for.
  */
 export function featuresOf(components: readonly Component[]): Features {
 	const shape = shapeOf(components);

@@ -1,8 +1,8 @@
+import { once } from '../once';
 import type { BallotStatement, TraceStep } from '../reading/statement';
 import type { CompiledClause, CompiledRulebook } from './compile';
 import type { BallotFacts } from './facts';
 import { kindMask, MADE_KINDS, placeMask } from './markFacts';
-import { once } from '../once';
 import type { Place } from './place';
 import { steps } from './traceSteps';
 import { NO, UNSURE, YES } from './truth';

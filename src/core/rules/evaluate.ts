@@ -1,3 +1,4 @@
+import { once } from '../once';
 import type { BallotStatement, ClauseReference, PeopleStatement } from '../reading/statement';
 import { compile, type CompiledClause, type CompiledRulebook } from './compile';
 import { decideBallot, type BallotDecision } from './decideBallot';
@@ -8,7 +9,6 @@ import type { Place, Tally } from './place';
 import { stepsOf } from './ranking';
 import type { Decides, Rulebook } from './rule';
 import { testCondition } from './testCondition';
-import { once } from '../once';
 import { choiceSteps, steps } from './traceSteps';
 import { NO } from './truth';
 

@@ -64,7 +64,11 @@ function marksOf(shape: TargetShape, side: TargetSide, strokesAt: (at: number) =
 const cheapOnly = (features: Features): Features =>
 	new Proxy(features, {
 		get(target, name) {
-			if (['strokes', 'lengthMm', 'penMm', 'thickestMm', 'holes', 'holeShare', 'roundShare'].includes(String(name)))
+			if (
+				['strokes', 'lengthMm', 'penMm', 'thickestMm', 'holes', 'holeShare', 'roundShare', 'innerShare'].includes(
+					String(name)
+				)
+			)
 				throw new Error(`expected nothing to be asked for but cheap features, got "${String(name)}"`);
 			return Reflect.get(target, name) as unknown;
 		}
