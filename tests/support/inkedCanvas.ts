@@ -18,6 +18,8 @@ export class InkHost {
 export class InkedCanvas {
 	/** Strokes and other drawing calls that reached this canvas. */
 	drawn = 0;
+	/** Taken out of sight, as by the attribute. */
+	hidden = false;
 	depths = new Uint8Array(0);
 	host: InkHost | undefined;
 	readonly style: Record<'left' | 'top' | 'width' | 'height', string> = { left: '', top: '', width: '', height: '' };
@@ -199,6 +201,7 @@ export function depthAt(
 ): number {
 	let depth = 0;
 	for (const tile of host.tiles) {
+		if (tile.hidden) continue;
 		const { left, top, width, height } = tile.style;
 		const [wide, high] = [partOf(width, size.widthPx), partOf(height, size.heightPx)];
 		// A canvas is stretched to the size that CSS gives it.

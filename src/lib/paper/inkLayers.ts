@@ -120,7 +120,7 @@ export class InkLayers {
 		this.#isMoving = false;
 		if (this.#latest) this.#paint(this.#latest);
 		this.#latest = undefined;
-		this.#wet?.clear(this.#view());
+		this.#wet?.rest(this.#view());
 	}
 
 	/** A mark placed by keys that was not drawn before the eye yet. */

@@ -49,6 +49,12 @@ export class InkTiles {
 		});
 	}
 
+	/** Takes all ink off until there is more. A browser copies every canvas it shows for every frame, changed or not. */
+	rest(view: Box): void {
+		this.clear(view);
+		for (const tile of this.#tiles.values()) tile.hidden = true;
+	}
+
 	#each(view: Box, box: Box | undefined, make: boolean, act: (context: CanvasRenderingContext2D) => void): void {
 		const { widthPx, heightPx } = this.#size;
 		if (widthPx === 0 || heightPx === 0) return;
@@ -63,7 +69,8 @@ export class InkTiles {
 				const at = row * columns + column;
 				const tile = this.#tiles.get(at) ?? (make ? this.#add(at, column, row) : undefined);
 				const context = tile?.getContext('2d');
-				if (!context) continue;
+				if (!tile || !context) continue;
+				if (make) tile.hidden = false;
 				const corner = { x: view.x + (column * TILE_PX) / scale, y: view.y + (row * TILE_PX) / scale };
 				aim(context, { ...view, ...corner }, scale);
 				act(context);

@@ -98,6 +98,21 @@ describe('a stroke by hand', () => {
 		expect([seen(first), drawn()]).toEqual([DRY, 1]);
 	});
 
+	test('leaves no wet tile in sight once it has dried: a browser copies each for every frame', () => {
+		const { layers, wet, dry, shown } = paper();
+		layers.show(shown(), undefined);
+		for (const stroke of [first, second]) {
+			layers.release();
+			layers.draw(stroke);
+			layers.lift(false);
+		}
+		layers.show(shown(first, second), undefined);
+		expect(wet.tiles.some(({ hidden }) => !hidden)).toBe(true);
+		vi.advanceTimersByTime(DRYING_MS);
+		expect(wet.tiles.every(({ hidden }) => hidden)).toBe(true);
+		expect(dry.tiles.some(({ hidden }) => hidden)).toBe(false);
+	});
+
 	test('that has dried holds nothing back: an undo shows at once, and does not come back with the next stroke', () => {
 		const { layers, seen, shown } = paper();
 		layers.show(shown(), undefined);

@@ -136,6 +136,24 @@ describe('a layer of tiles', () => {
 		expect([0.52, 0.75, 0.9].map(at)).toEqual([0, 0, 0]);
 	});
 
+	test('at rest shows no tile and no ink; new ink brings back only the tiles it reaches, without the old ink', () => {
+		const { host, tiles } = layer();
+		const long: Line = [40, 110, 330, 340];
+		tiles.paint(view, boxOf(long), drawLine(long));
+		const laid = [...host.tiles];
+		tiles.rest(view);
+		expect(host.tiles).toEqual(laid);
+		expect(laid.every(({ hidden }) => hidden)).toBe(true);
+		// Taking ink off is no reason to show a tile.
+		tiles.clear(view, boxOf(long));
+		expect(laid.every(({ hidden }) => hidden)).toBe(true);
+		const short: Line = [40, 130, 50, 130];
+		tiles.paint(view, boxOf(short), drawLine(short));
+		expect(host.tiles).toEqual(laid);
+		expect(laid.filter(({ hidden }) => !hidden)).toHaveLength(1);
+		expect([inkAt(host, 45, 130), inkAt(host, 60, 126)]).toEqual([1, 0]);
+	});
+
 	test('is empty after a new size, and shows ink at its place in that', () => {
 		const { host, tiles } = layer();
 		const line: Line = [40, 110, 330, 340];
