@@ -18,6 +18,9 @@ const screens = [
 	{ name: 'phone', use: phone }
 ];
 
+/** More than ink takes until it is dry and undo is offered. */
+const DRYING_MS = 400;
+
 /** The contest with the most familiar form: one vote, four names. */
 const contests = contestsOf();
 const place = contests.findIndex(({ id }) => id === 'treasurer');
@@ -106,14 +109,18 @@ test.describe('on a desk', () => {
 		for (const index of [0, 2, 7, 11, 14]) await fillTarget(page, index);
 		const notes = page.locator('.margin .note:visible');
 		await expect(notes).toHaveCount(5);
-		await page.waitForTimeout(800);
 		const paper = (await page.locator('.paper').first().boundingBox())!;
-		const boxes = await notes.evaluateAll((all) => all.map((note) => note.getBoundingClientRect().toJSON() as DOMRect));
-		boxes.sort((a, b) => a.top - b.top);
-		for (const [i, box] of boxes.entries()) {
-			expect(box.left).toBeGreaterThanOrEqual(paper.x + paper.width);
-			if (i > 0) expect(box.top).toBeGreaterThanOrEqual(boxes[i - 1]!.bottom);
-		}
+		// A new note lies over its neighbours until they have made room.
+		await expect(async () => {
+			const boxes = await notes.evaluateAll((all) =>
+				all.map((note) => note.getBoundingClientRect().toJSON() as DOMRect)
+			);
+			boxes.sort((a, b) => a.top - b.top);
+			for (const [i, box] of boxes.entries()) {
+				expect(box.left).toBeGreaterThanOrEqual(paper.x + paper.width);
+				if (i > 0) expect(box.top).toBeGreaterThanOrEqual(boxes[i - 1]!.bottom);
+			}
+		}).toPass({ timeout: 30_000 });
 	});
 
 	test('too many marks are said at once and the focus stays where it was', async ({ page }) => {
@@ -250,6 +257,7 @@ test.describe('on a phone', () => {
 	test('two fingers scroll and draw nothing; a cancelled touch leaves nothing', async ({ page, context }) => {
 		await openPractice(page);
 		await page.getByRole('button', { name: 'Mark without drawing' }).tap();
+		await expect(page.getByRole('checkbox').first()).toBeVisible();
 		const clean = await inkOn(page);
 		const paper = (await page.locator('.paper:visible').boundingBox())!;
 		const fingers = new Fingers(await context.newCDPSession(page));
@@ -259,6 +267,7 @@ test.describe('on a phone', () => {
 		for (const dy of [-20, -40, -60, -80]) await fingers.send('touchMove', [at(dy), at(dy + 10, 80)]);
 		await fingers.send('touchEnd');
 		expect(await page.locator('.table').evaluate((table) => table.scrollTop)).toBeGreaterThan(40);
+		await page.waitForTimeout(DRYING_MS);
 		await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 		expect(await inkOn(page)).toBe(clean);
 
@@ -268,6 +277,7 @@ test.describe('on a phone', () => {
 		await fingers.send('touchStart', [at(0)]);
 		for (const dx of [10, 20, 30]) await fingers.send('touchMove', [at(0, dx)]);
 		await fingers.send('touchCancel');
+		await page.waitForTimeout(DRYING_MS);
 		await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 		expect(await inkOn(page)).toBe(clean);
 
@@ -311,9 +321,10 @@ test.describe('on a phone', () => {
 		// About one in thirty taps that the browser is sent by a program after a stroke gets no click, on a busy machine:
 		// pointer and touch events come, the click does not. Without a stroke before it, none of 360 was lost.
 		const smaller = page.getByRole('button', { name: 'Smaller' });
-		await smaller.tap();
-		await page.waitForTimeout(3000);
-		if (await smaller.isVisible()) await smaller.tap();
+		await expect(async () => {
+			if (await smaller.isVisible()) await smaller.tap();
+			await expect(page.getByRole('button', { name: 'Bigger' })).toBeVisible({ timeout: 3000 });
+		}).toPass({ timeout: 30_000 });
 		await expect.poll(async () => (await targetsOn(page))[0]!.width).toBeCloseTo(small[0]!.width, 0);
 	});
 

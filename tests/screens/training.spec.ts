@@ -222,6 +222,7 @@ test('the call desk leads to it', async ({ page }) => {
 for (const path of ['en/training/', 'es/training/'])
 	test.describe(path, () => {
 		test('has nothing for axe to find: start, a mark, a ruling, the results of two, the quiz', async ({ page }) => {
+			test.setTimeout(240_000);
 			for (const width of [1280, 360]) {
 				await page.setViewportSize({ width, height: 800 });
 				await openTraining(page, path);

@@ -16,9 +16,9 @@ export const contestsOf = (style = county.styles[0]!.id): readonly Contest[] => 
 export async function openPractice(page: Page, path = 'en/practice/'): Promise<void> {
 	await page.goto(path);
 	// The reader is fetched when a hand comes near, once the script runs.
-	await expect(page.locator('.practice[data-mounted=true]')).toBeVisible({ timeout: 20_000 });
+	await expect(page.locator('.practice[data-mounted=true]')).toBeVisible();
 	await page.locator('.tools').hover();
-	await expect(page.locator('.practice[data-ready=true]')).toBeVisible({ timeout: 20_000 });
+	await expect(page.locator('.practice[data-ready=true]')).toBeVisible();
 }
 
 /** Boxes of printed targets on the sheet now shown, in the order they are drawn, in CSS pixels of the window. */
