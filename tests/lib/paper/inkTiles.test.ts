@@ -145,7 +145,7 @@ describe('a layer of tiles', () => {
 		expect(host.tiles).toEqual(laid);
 		expect(laid.every(({ hidden }) => hidden)).toBe(true);
 		// Taking ink off is no reason to show a tile.
-		tiles.clear(view, boxOf(long));
+		tiles.clear(view, { x: 300, y: 120, width: 20, height: 20 });
 		expect(laid.every(({ hidden }) => hidden)).toBe(true);
 		const short: Line = [40, 130, 50, 130];
 		tiles.paint(view, boxOf(short), drawLine(short));
