@@ -198,9 +198,12 @@ test('another style to print can be chosen once the page’s script runs, and no
 	const list = page.getByLabel('Where you live');
 	await expect(list).toBeVisible();
 	await expect(list).toBeDisabled();
+	for (const choice of await page.getByRole('radio').all()) await expect(choice).toBeDisabled();
 	letGo();
 	await list.selectOption('1');
 	await expect(list).toHaveValue('1');
+	await page.getByRole('radio', { name: 'A4' }).check();
+	await expect(page.getByRole('radio', { name: 'A4' })).toBeChecked();
 });
 
 test('adds the second page, asks for what is missing, and forgets all of it on request', async ({ page }) => {

@@ -149,6 +149,17 @@ test('another rulebook can be chosen once the script of the page runs, and not b
 	await expect(page.getByRole('heading', { level: 2 }).first()).toHaveText(other.title['en']!);
 });
 
+test('a picture can be chosen once the page’s script runs, and not before', async ({ page }) => {
+	const letGo = await heldScripts(page);
+	await page.goto('en/rules/compare/', { waitUntil: 'commit' });
+	const last = page.getByRole('radio').nth(3);
+	await expect(last).toBeDisabled();
+	letGo();
+	await last.check();
+	await expect(last).toBeChecked();
+	await expect(page).toHaveURL(/#/);
+});
+
 test('a rulebook that is not there is said to be not there', async ({ page }) => {
 	await page.goto('en/rules/#nowhere');
 	await expect(page.getByText('There is no rulebook “nowhere” here.')).toBeVisible();

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { expect, test, type Page } from '@playwright/test';
 import { tabTo } from '../support/ballot';
-import { axeFindingsOn, scrollsSideways, troublesOf } from '../support/screen';
+import { axeFindingsOn, heldScripts, scrollsSideways, troublesOf } from '../support/screen';
 
 const DAY = new Date('2027-08-30T15:00:00Z');
 
@@ -158,6 +158,19 @@ test('a look at the rule on its own page costs no decision', async ({ page }) =>
 	await page.goBack();
 	await expect(page.locator('#case-title')).toContainText('Mark 3 of 10');
 	await expect(page.locator('[data-phase=shown]')).toBeVisible();
+});
+
+test('a round can be set up once the page’s script runs, and not before, when nothing would come of it', async ({
+	page
+}) => {
+	const letGo = await heldScripts(page);
+	await page.goto('en/training/', { waitUntil: 'commit' });
+	const longer = page.getByRole('radio', { name: '25' });
+	await expect(longer).toBeDisabled();
+	letGo();
+	await longer.check();
+	await page.getByRole('button', { name: 'Start deciding' }).click();
+	await expect(page.locator('#case-title')).toContainText('Mark 1 of 25');
 });
 
 test('leaving a round asks first, and Tab reaches every decision', async ({ page }) => {
