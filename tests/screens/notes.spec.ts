@@ -90,6 +90,17 @@ test('the rule behind a note opens: what decides, in plain words and its own, an
 	await expect(cite).toBeFocused();
 });
 
+test('a rule is cited in the page’s own language, in the note and behind it', async ({ page }) => {
+	await openPractice(page, 'es/practice/');
+	await fillTarget(page, first);
+	const cite = page.locator('.margin .note:visible .cite');
+	await expect(cite).toContainText('Regla de demostración');
+	await cite.click();
+	const dialog = page.getByRole('dialog');
+	await expect(dialog.getByRole('heading', { name: /^Regla de demostración/ }).first()).toBeVisible();
+	await expect(dialog).not.toContainText('Demo rule');
+});
+
 test('the way to put it right is shown step by step, on an example, beside the office’s own steps', async ({
 	page
 }) => {

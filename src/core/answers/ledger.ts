@@ -1,4 +1,5 @@
 import type { Answer, Election, Passage, Text } from '../election/election';
+import { citationIn, saidIn } from '../election/text';
 import type { Clause, Rulebook } from '../rules/rule';
 
 /** A clause of the rulebook as an answer names it. */
@@ -30,8 +31,10 @@ export function ledgerIn(language: string, election: Election, rulebook: Pick<Ru
 			text: only(passage.text),
 			...(passage.after ? { after: passage.after.map((later) => ({ ...later, text: only(later.text) })) } : {})
 		})),
-		answers: answers.map((answer): Answer => ({
+		answers: answers.map(({ citeIn, approvedByIn, ...answer }): Answer => ({
 			...answer,
+			cite: saidIn(answer.cite, citeIn, language),
+			approvedBy: saidIn(answer.approvedBy, approvedByIn, language),
 			title: only(answer.title),
 			text: only(answer.text),
 			readAloud: only(answer.readAloud),
@@ -39,7 +42,12 @@ export function ledgerIn(language: string, election: Election, rulebook: Pick<Ru
 		})),
 		clauses: rulebook.clauses
 			.filter((clause) => named.has(clause.id))
-			.map((clause) => ({ id: clause.id, cite: clause.cite, source: clause.source, plain: only(clause.plain) }))
+			.map((clause) => ({
+				id: clause.id,
+				cite: citationIn(clause, language),
+				source: clause.source,
+				plain: only(clause.plain)
+			}))
 	};
 }
 

@@ -3,7 +3,20 @@ import { checkContests } from './checkContests';
 import { checkInstructions } from './checkInstructions';
 import { checkStyles } from './checkStyles';
 import type { Problem } from './election';
-import { DATE_IDS, day, fields, flag, identifier, list, number, oneOf, pattern, whole, words } from './fields';
+import {
+	DATE_IDS,
+	day,
+	fields,
+	flag,
+	identifier,
+	LANGUAGE_TAG,
+	list,
+	number,
+	oneOf,
+	pattern,
+	whole,
+	words
+} from './fields';
 import { at, Report } from './report';
 import { text, unique, type Scope } from './scope';
 
@@ -80,16 +93,13 @@ export function check(document: unknown): readonly Problem[] {
 	return report.problems;
 }
 
-/** BCP 47 tags as far as an election file needs them: a language, then script, region or variant. */
-const LANGUAGE = /^[a-z]{2,3}(?:-[A-Za-z0-9]{2,8}){0,4}$/;
-
 function checkLanguages(report: Report, value: unknown): Pick<Scope, 'languages' | 'allLanguages'> {
 	const seen = new Set<string>();
 	const tags = list(report, value, 'languages', 1);
 	let misspelt = tags.length === 0;
 	tags.forEach((tag, i) => {
 		const path = at('languages', i);
-		const found = pattern(report, tag, path, LANGUAGE, 'a language tag such as "en" or "zh-Hans"');
+		const found = pattern(report, tag, path, LANGUAGE_TAG, 'a language tag such as "en" or "zh-Hans"');
 		if (found === undefined) misspelt = true;
 		unique(report, seen, found, path);
 	});

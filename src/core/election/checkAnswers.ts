@@ -3,7 +3,7 @@ import { SLOT, slotsIn } from '../answers/slots';
 import { QUESTIONS, VARIES, type Varies } from '../answers/questions';
 import { STAGES } from './checkInstructions';
 import type { AnswerKind, AnswerSubject } from './election';
-import { DATE_IDS, day, fields, flag, identifier, list, object, oneOf, whole, words } from './fields';
+import { DATE_IDS, day, fields, flag, identifier, inOthers, list, object, oneOf, whole, words } from './fields';
 import { at } from './report';
 import { text, unique, type Scope } from './scope';
 
@@ -37,7 +37,7 @@ const REQUIRED = [
 	'cite',
 	'approvedBy'
 ];
-const OPTIONAL = ['parts', 'mistakeCode', 'clauses', 'invented', 'validFrom', 'validTo'];
+const OPTIONAL = ['citeIn', 'approvedByIn', 'parts', 'mistakeCode', 'clauses', 'invented', 'validFrom', 'validTo'];
 
 /** A neighbour says the opposite, so none is ever filled in for an office. */
 const DECIDE = 'Ask who decides this in your office, write it and have it approved; there is no default.';
@@ -126,7 +126,9 @@ function checkAnswer(scope: Scope, entry: unknown, path: string, known: Known, s
 		identifier(report, clause ?? null, at(at(path, 'clauses'), i))
 	);
 	words(report, answer.cite, at(path, 'cite'));
+	inOthers(report, answer.citeIn, at(path, 'citeIn'));
 	words(report, answer.approvedBy, at(path, 'approvedBy'));
+	inOthers(report, answer.approvedByIn, at(path, 'approvedByIn'));
 	flag(report, answer.invented, at(path, 'invented'));
 	const from = day(report, answer.validFrom, at(path, 'validFrom'));
 	const to = day(report, answer.validTo, at(path, 'validTo'));

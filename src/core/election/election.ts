@@ -6,6 +6,13 @@
 /** A text per language, by BCP 47 tag: `{ "en": "…", "es": "…" }`. Every language of the file is there. */
 export type Text = Readonly<Record<string, string>>;
 
+/** What cites a rule or who decided it: a law in its own words, an office's own rule in as many languages as it has. */
+export interface Cited {
+	readonly cite: string;
+	/** The same in other languages, by tag. */
+	readonly citeIn?: Text | undefined;
+}
+
 export type TargetShape = 'oval' | 'box' | 'arrow';
 export type TargetSide = 'left' | 'right';
 
@@ -198,7 +205,7 @@ export interface AnswerPart {
  * The one approved answer to a question or to several. An answer with no words, or that nobody approved, is open: the
  * voter is sent to the office, and where `varies` is V3 the file may not be published.
  */
-export interface Answer {
+export interface Answer extends Cited {
 	readonly id: string;
 	/** Numbers of the questions it answers; none for a question of the office's own. */
 	readonly questions: readonly number[];
@@ -221,9 +228,10 @@ export interface Answer {
 	readonly mistakeCode?: string;
 	/** Ids of the rulebook's clauses that people would decide by. */
 	readonly clauses?: readonly string[];
-	readonly cite: string;
 	/** A role, never a person's name. */
 	readonly approvedBy: string;
+	/** The same in other languages, by tag. */
+	readonly approvedByIn?: Text | undefined;
 	readonly invented?: boolean;
 	readonly validFrom?: string;
 	readonly validTo?: string;

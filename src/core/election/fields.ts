@@ -28,6 +28,9 @@ const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 const LONGEST_ID = 64;
 const ID_EXPECTED = `an id of at most ${LONGEST_ID} small letters, digits and single hyphens`;
 
+/** BCP 47 as far as a file needs it: a language, then script, region or variant. */
+export const LANGUAGE_TAG = /^[a-z]{2,3}(?:-[A-Za-z0-9]{2,8}){0,4}$/;
+
 export type Fields = Readonly<Record<string, unknown>>;
 
 /** An object with all of `required` and nothing besides these and `optional`. */
@@ -96,6 +99,14 @@ export function words(report: Report, value: unknown, path: string): string | un
 	}
 	if (value.trim() === '') report.hold(path, 'a text that is not blank', value, 'Write it before you publish.');
 	return value;
+}
+
+/** What stands elsewhere as a line, in other languages: in whichever it has. */
+export function inOthers(report: Report, value: unknown, path: string): void {
+	const isObject = typeof value === 'object' && value !== null;
+	const tags = isObject ? Object.keys(value).filter((tag) => LANGUAGE_TAG.test(tag)) : [];
+	const found = fields(report, value, path, [], tags);
+	for (const tag of tags) words(report, found?.[tag], at(path, tag));
 }
 
 /** A text of a form; `expected` says which. */

@@ -1,11 +1,11 @@
-import { day, fields, flag, list, oneOf, pattern, words, type Fields } from '../election/fields';
+import { day, fields, flag, inOthers, list, oneOf, pattern, words, type Fields } from '../election/fields';
 import { at, type Report } from '../election/report';
 import { checkCondition } from './checkCondition';
 import { checkText, written } from './checkText';
 import { DECIDES, RESULTS, SCOPES, STATUSES, type Scope } from './vocabulary';
 
 const REQUIRED = ['id', 'cite', 'source', 'read', 'status', 'scope', 'when', 'then', 'plain'];
-const OPTIONAL = ['quote', 'gap', 'literal', 'historic', 'exceptionTo', 'conflictsWith', 'decides'];
+const OPTIONAL = ['citeIn', 'quote', 'gap', 'literal', 'historic', 'exceptionTo', 'conflictsWith', 'decides'];
 
 /** Longest quotation, in characters: one short clause, so that a study copy stays a study copy. */
 const LONGEST_QUOTE = 200;
@@ -51,6 +51,7 @@ function checkClause(report: Report, clause: Fields, path: string): Known | unde
 	const id = pattern(report, clause['id'], at(path, 'id'), ID, 'an id such as "AK-a1"');
 	for (const name of ['cite', 'source'])
 		written(report, clause[name], at(path, name), 'a citation', 'Say where the rule stands.');
+	inOthers(report, clause['citeIn'], at(path, 'citeIn'));
 	checkQuote(report, clause['quote'], at(path, 'quote'));
 	day(report, clause['read'], at(path, 'read'));
 	const status = oneOf(report, clause['status'], at(path, 'status'), STATUSES);

@@ -1,5 +1,5 @@
 import type { Problem } from '../election/election';
-import { day, fields, flag, identifier, list, oneOf, words, type Fields } from '../election/fields';
+import { day, fields, flag, identifier, inOthers, list, oneOf, words, type Fields } from '../election/fields';
 import { at, Report } from '../election/report';
 import { checkClauses } from './checkClauses';
 import { checkCondition } from './checkCondition';
@@ -93,9 +93,10 @@ function checkSwitches(report: Report, value: unknown): void {
 function checkOutOfScope(report: Report, value: unknown): void {
 	list(report, value, 'outOfScope').forEach((entry, i) => {
 		const path = at('outOfScope', i);
-		const left = fields(report, entry, path, ['cite', 'plain'], ['why']);
+		const left = fields(report, entry, path, ['cite', 'plain'], ['citeIn', 'why']);
 		if (!left) return;
 		words(report, left['cite'], at(path, 'cite'));
+		inOthers(report, left['citeIn'], at(path, 'citeIn'));
 		checkText(report, left['plain'], at(path, 'plain'));
 		checkText(report, left['why'], at(path, 'why'));
 	});

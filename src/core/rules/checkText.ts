@@ -1,16 +1,13 @@
-import { fields, words } from '../election/fields';
+import { fields, LANGUAGE_TAG, words } from '../election/fields';
 import { at, type Report } from '../election/report';
 
 /** Languages in which every text of a rulebook must be there; others may be added. */
 const LANGUAGES = ['en', 'es'] as const;
 
-/** BCP 47, as far as a text's languages need it. */
-const OTHER_LANGUAGE = /^[a-z]{2,3}(?:-[A-Za-z0-9]{2,8}){0,4}$/;
-
 /** A text in English and Spanish, and in any other language besides. */
 export function checkText(report: Report, value: unknown, path: string): void {
 	const others =
-		typeof value === 'object' && value !== null ? Object.keys(value).filter((tag) => OTHER_LANGUAGE.test(tag)) : [];
+		typeof value === 'object' && value !== null ? Object.keys(value).filter((tag) => LANGUAGE_TAG.test(tag)) : [];
 	const text = fields(report, value, path, LANGUAGES, others);
 	if (!text) return;
 	for (const language of new Set([...LANGUAGES, ...others])) {

@@ -1,4 +1,4 @@
-import type { TargetShape, Text } from '../election/election';
+import type { Cited, TargetShape, Text } from '../election/election';
 import type { MarkKind, MarkPlace, TargetLevel } from '../marks/mark';
 import type { Looks, MachineState } from '../reading/statement';
 import type { SwitchName } from './switches';
@@ -104,12 +104,13 @@ export interface Prefer {
 
 export type Then = ChoiceResult | ContestResult | BallotResult | Prefer;
 
-/** One rule with its citation. Pure data: the order of clauses has no meaning. */
-export interface Clause {
+/**
+ * One rule with its citation: section and paragraph, as a lawyer would cite it. Pure data: the order of clauses has no
+ * meaning.
+ */
+export interface Clause extends Cited {
 	/** Unique in its rulebook, for example "AK-a1". */
 	readonly id: string;
-	/** Section and paragraph, as a lawyer would cite it. */
-	readonly cite: string;
 	/** One short clause of the text at most. */
 	readonly quote?: string;
 	/** Where the text was read: an address. */
@@ -137,8 +138,7 @@ export interface Clause {
 }
 
 /** A rule that was read and is not in the clauses, with the reason. */
-export interface OutOfScope {
-	readonly cite: string;
+export interface OutOfScope extends Cited {
 	readonly plain: Text;
 	readonly why?: Text;
 }

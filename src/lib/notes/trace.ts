@@ -1,3 +1,4 @@
+import type { Cited } from '$core/election/election';
 import type { TraceStep } from '$core/reading/statement';
 import type { Clause, Rulebook } from '$core/rules/rule';
 
@@ -8,8 +9,8 @@ export interface TracedClause {
 	/** Ids of marks that met it, and of choices it spoke of. */
 	readonly marks: readonly string[];
 	readonly choices: readonly string[];
-	/** Cites of the exceptions that it gave way to. */
-	readonly by: readonly string[];
+	/** The exceptions that it gave way to. */
+	readonly by: readonly Cited[];
 	/** Why it did not apply: keys of `rules.missing.`, and whether a person must settle the point first. */
 	readonly missing: readonly { readonly key: string; readonly unsure: boolean }[];
 }
@@ -20,7 +21,7 @@ export interface TracedClause {
  * have are left out.
  */
 export function traceByClause(trace: readonly TraceStep[], { clauses }: Rulebook): readonly TracedClause[] {
-	const citeOf = new Map(clauses.map(({ id, cite }) => [id, cite]));
+	const byId = new Map<string, Cited>(clauses.map((clause) => [clause.id, clause]));
 	return clauses.flatMap((clause): readonly TracedClause[] => {
 		const steps = trace.filter((step) => step.clause === clause.id);
 		const result = RESULTS.find((one) => steps.some((step) => step.result === one));
@@ -33,7 +34,7 @@ export function traceByClause(trace: readonly TraceStep[], { clauses }: Rulebook
 				result,
 				marks: unique(told.flatMap(({ marks }) => marks)),
 				choices: unique(told.flatMap(({ choice }) => (choice === undefined ? [] : [choice]))),
-				by: unique(told.flatMap(({ by }) => (by === undefined ? [] : [citeOf.get(by) ?? by]))),
+				by: unique(told.flatMap(({ by }) => (by === undefined ? [] : [by]))).map((id) => byId.get(id) ?? { cite: id }),
 				missing: unique(told.flatMap(({ missing }) => (missing === undefined ? [] : [missing]))).map(readMissing)
 			}
 		];

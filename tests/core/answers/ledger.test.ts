@@ -70,8 +70,11 @@ describe('the demo county’s ledger', () => {
 	});
 
 	test('says of every answer that it is made up', () => {
-		for (const { id, cite, approvedBy, invented } of county.answers)
+		for (const { id, cite, citeIn, approvedBy, approvedByIn, invented } of county.answers) {
 			expect([id, cite, approvedBy.endsWith('invented'), invented]).toEqual([id, 'Demo policy, invented', true, true]);
+			expect([id, citeIn]).toEqual([id, { es: 'Norma de demostración, inventada' }]);
+			expect([id, approvedByIn?.['es']?.endsWith('inventado')]).toEqual([id, true]);
+		}
 	});
 
 	test('cites only clauses that the county’s rulebook has, by the number it gives them', () => {

@@ -23,6 +23,20 @@ test('a ledger in one language carries no word of another and nothing of the bal
 	expect(text).not.toContain(county.contests[1]!.choices[0]!.id);
 });
 
+test('a ledger names its rules and who approved it in its own language', () => {
+	const cited = (language: string): readonly string[] => {
+		const { answers, clauses } = ledgerIn(language, county, rulebook);
+		return [...new Set([...answers, ...clauses].map(({ cite }) => cite.split(' ')[0] ?? ''))].sort();
+	};
+	expect(cited('en')).toEqual(['Demo']);
+	expect(cited('es')).toEqual(['Norma', 'Regla']);
+	for (const [language, role] of [
+		['en', /^Ballot supervisor/],
+		['es', /^Supervisión de boletas/]
+	] as const)
+		for (const { approvedBy } of ledgerIn(language, county, rulebook).answers) expect(approvedBy).toMatch(role);
+});
+
 test('a ledger holds every clause that its answers name, and no other', () => {
 	const { answers, clauses } = ledgerIn('es', county, rulebook);
 	expect(clauses.map(({ id }) => id).sort()).toEqual([...new Set(answers.flatMap((a) => a.clauses ?? []))].sort());

@@ -367,6 +367,12 @@ export const FAULTS: readonly Fault[] = [
 		sort: 'shape'
 	},
 	{
+		name: 'a citation in a language that is none',
+		put: { 'answers[0].citeIn': { Spanish: 'Norma' } },
+		problems: ['answers[0].citeIn.Spanish'],
+		sort: 'shape'
+	},
+	{
 		name: 'an answer nobody approved',
 		put: { 'answers[0].approvedBy': '' },
 		problems: ['answers[0].approvedBy'],

@@ -57,6 +57,8 @@ const FAULTS: readonly Fault[] = [
 		{ switch: { name: 'strikeAlone', is: 'maybe' } },
 		'when.switch.is'
 	),
+	inClause('a citation in a language that is none', 'citeIn', { Spanish: 'Regla 1' }, 'citeIn.Spanish'),
+	inClause('a citation in another language that is no text', 'citeIn', { es: 1 }, 'citeIn.es'),
 	inClause('a fill above one', 'when', { target: { fillAtLeast: 50 } }, 'when.target.fillAtLeast'),
 	inClause('a result of another scope', 'then', 'overvote'),
 	inClause('no citation', 'cite', undefined),

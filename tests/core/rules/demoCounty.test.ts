@@ -16,6 +16,13 @@ const vote = (votes: readonly string[], ...clauses: readonly string[]) => ({ out
 const none = (outcome: string, ...clauses: readonly string[]) => ({ outcome, votes: [], clauses });
 
 describe('the house rulebook of the demo county', () => {
+	test('names each of its rules in Spanish too, by the same number', () => {
+		for (const { cite, citeIn } of [...house.clauses, ...house.outOfScope]) {
+			const number = /^Demo rule (\d+(?:\([a-z]\))?), invented$/.exec(cite)?.[1];
+			expect([cite, citeIn]).toEqual([cite, { es: `Regla de demostración ${number}, inventada` }]);
+		}
+	});
+
 	test('lets the machine’s reading of one filled target stand', () => {
 		expect(decided(one({ A: 'fill', B: '' }))).toEqual(vote(['A'], 'demo-10a'));
 	});
