@@ -24,7 +24,7 @@ const SLOWED = 4;
 const WORK_LIMIT_MS = 16;
 const NOTE_LIMIT_MS = 50;
 /** Sheets marked one after the other; the first one warms up. */
-const SHEETS = 5;
+const SHEETS = 9;
 /** Pen-ups on the empty page; the first quarter warms up. */
 const PLAIN_MARKS = 64;
 /** A voter lifts the pen between two marks; what may wait until then is done. */
