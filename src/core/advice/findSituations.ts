@@ -40,23 +40,30 @@ export function findSituations(
 	);
 }
 
-/** In a primary with a rule on it: marks in the contests of two parties. */
+/** In a primary with a rule on it: marks for two parties, in their contests or in the choice of a party. */
 function ofParties(
 	contest: Contest,
 	election: Election,
 	machine: ReadonlyMap<string, MachineStatement>
 ): readonly Situation[] {
-	if (!election.primaryRule || contest.party === undefined) return [];
-	const isMarked = ({ id }: Contest): boolean => {
-		const statement = machine.get(id);
-		return statement !== undefined && statement.state !== 'blank';
-	};
-	if (!isMarked(contest)) return [];
-	const other = election.contests.find(
-		(one) => one.party !== undefined && one.party !== contest.party && isMarked(one)
-	);
-	if (other?.party === undefined) return [];
-	return [{ id: 'crossover', marks: [], values: { party: contest.party, otherParty: other.party } }];
+	if (!election.primaryRule) return [];
+	const own = markedParty(contest, machine);
+	if (own === undefined) return [];
+	const others = election.contests.map((one) => markedParty(one, machine));
+	const other = others.find((party) => party !== undefined && party !== own);
+	return other === undefined ? [] : [{ id: 'crossover', marks: [], values: { party: own, otherParty: other } }];
+}
+
+/** The party that the marks in a contest are for: that of the contest, or the one chosen in the choice of a party. */
+function markedParty(
+	{ id, kind, party, choices }: Contest,
+	machine: ReadonlyMap<string, MachineStatement>
+): string | undefined {
+	const statement = machine.get(id);
+	if (!statement || statement.state === 'blank') return undefined;
+	if (kind !== 'party-preference') return party;
+	const [chosen, ...more] = statement.votes;
+	return more.length > 0 ? undefined : choices.find((choice) => choice.id === chosen)?.party;
 }
 
 function ofCrossOuts(evidence: readonly Evidence[]): readonly Situation[] {

@@ -3,7 +3,7 @@ import type { PlaceableMark } from '$core/ink/placeMark';
 
 /** A mark at one of the example's rows. */
 export interface SceneMark {
-	readonly row: 'first' | 'second' | 'writeIn';
+	readonly row: 'first' | 'second' | 'writeIn' | 'wholeRow';
 	readonly kind: PlaceableMark;
 }
 
@@ -45,9 +45,10 @@ const MISTAKES: Readonly<Record<string, readonly SceneMark[]>> = {
 	crossOut: [second('fill'), second('cross-out'), first('fill')],
 	crossOutClean: [second('cross-out'), first('fill')],
 	crossOutAlone: [second('cross-out')],
-	note: [first('fill'), second('after-name')]
+	note: [first('fill'), second('after-name')],
+	overvote: [first('fill'), second('fill')],
+	yesAndNo: [first('fill'), second('fill')]
 };
-const TWO_FILLED: readonly SceneMark[] = [first('fill'), second('fill')];
 
 const FILLED_IN: ReadonlySet<string> = new Set([
 	'light',
@@ -65,11 +66,13 @@ const FILLED_IN: ReadonlySet<string> = new Set([
 /**
  * The walk-through for one piece of advice. What only lacks ink gets it; anything else is put right in the
  * office's way: a new ballot, or a cross-out where the office takes one and the voter is not at a polling
- * place, where a new ballot is at hand.
+ * place, where a new ballot is at hand. Throws a RangeError for advice that has no drawing of its own, rather than draw
+ * another mistake.
  */
 export function scenesFor(advice: string, method: CorrectionMethod, stage: Stage): readonly Scene[] {
 	const key = advice.split('.')[0] ?? advice;
-	const before = MISTAKES[key] ?? TWO_FILLED;
+	const before = MISTAKES[key];
+	if (!before) throw new RangeError(`scenesFor: expected advice on a mistake that can be drawn, got "${advice}"`);
 	const now: Scene = { caption: 'now', before: [], now: before };
 	if (FILLED_IN.has(key)) {
 		const fill = key === 'writeInNoTarget' ? writtenMark : first('fill');

@@ -309,6 +309,47 @@ describe('what a contest is said to need while the voter still has the ballot', 
 			'calm'
 		],
 		[
+			'a mark for a party that is not the one chosen',
+			'senate-orchard',
+			{ levels: { 'party-preference/lantern': 'dark', 'senate-orchard/perrywick': 'dark' } },
+			['crossover', 'correct'],
+			'look'
+		],
+		[
+			'the chosen party where another one’s contest is marked',
+			'party-preference',
+			{ levels: { 'party-preference/lantern': 'dark', 'senate-orchard/perrywick': 'dark' } },
+			['crossover', 'correct'],
+			'look'
+		],
+		[
+			'a mark for the party that is chosen',
+			'senate-orchard',
+			{ levels: { 'party-preference/orchard': 'dark', 'senate-orchard/perrywick': 'dark' } },
+			['nothing'],
+			'calm'
+		],
+		[
+			'both parties chosen choose none',
+			'senate-orchard',
+			{
+				levels: {
+					'party-preference/lantern': 'dark',
+					'party-preference/orchard': 'dark',
+					'senate-orchard/perrywick': 'dark'
+				}
+			},
+			['nothing'],
+			'calm'
+		],
+		[
+			'an empty contest of the other party than the one chosen',
+			'senate-orchard',
+			{ levels: { 'party-preference/lantern': 'dark', 'senate-lantern/tavenport': 'dark' } },
+			['blank'],
+			'calm'
+		],
+		[
 			'other parties do not concern a contest of none',
 			'treasurer',
 			{ levels: { [ODESSA]: 'dark', 'senate-lantern/tavenport': 'dark', 'senate-orchard/perrywick': 'dark' } },
