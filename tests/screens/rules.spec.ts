@@ -1,6 +1,7 @@
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import '../../src/core/layout/font/bundled';
 import { compareRulebooks, type RulebookVerdict } from '../../src/core/rules/compareRulebooks';
+import { citationIn } from '../../src/core/election/text';
 import { factsOf } from '../../src/lib/rulebooks/factsOf';
 import { PICTURES, toldOf } from '../../src/lib/rulebooks/pictures';
 import { pictureElection, pictureSheets } from '../../src/lib/rulebooks/pictureSheets.server';
@@ -59,9 +60,10 @@ for (const lang of ['en', 'es'] as const)
 			await expect(page.getByText(house.caution[lang]!)).toBeVisible();
 			const parts = page.getByRole('article');
 			await expect(parts).toHaveCount(house.clauses.length);
-			for (const [i, { plain, cite }] of house.clauses.entries()) {
+			for (const [i, clause] of house.clauses.entries()) {
+				const { plain } = clause;
 				await expect(parts.nth(i)).toContainText(plain[lang]!);
-				await expect(parts.nth(i)).toContainText(cite);
+				await expect(parts.nth(i)).toContainText(citationIn(clause, lang));
 				await expect(parts.nth(i)).toContainText('2026');
 			}
 			for (const { plain } of house.outOfScope) await expect(page.getByText(plain[lang]!)).toBeVisible();
