@@ -1,16 +1,34 @@
-import { clientsClaim } from 'workbox-core';
-import { cleanupOutdatedCaches, matchPrecache, precacheAndRoute, type PrecacheEntry } from 'workbox-precaching';
+import { cacheNames, clientsClaim } from 'workbox-core';
+import {
+	cleanupOutdatedCaches,
+	getCacheKeyForURL,
+	matchPrecache,
+	precacheAndRoute,
+	type PrecacheEntry
+} from 'workbox-precaching';
 import { NavigationRoute, registerRoute } from 'workbox-routing';
 
 declare const self: ServiceWorkerGlobalScope & { __WB_MANIFEST: (PrecacheEntry | string)[] };
 
 const home = new URL(self.registration.scope).pathname;
+/** Files named by what is in them: those of two versions never get in each other's way. */
+const lasting = `${home}_app/immutable/`;
+/** The cache of those of the version before this one. */
+const before = `fairhand-before-${home}`;
 
 // Pages come first: precacheAndRoute would answer some of their addresses in its own way.
 registerRoute(new NavigationRoute(({ url, request }) => openPage(url, request)));
 // Every other file of the build. Nothing is fetched or kept beyond these. A page's data is asked for with a
 // parameter of SvelteKit's own, which changes nothing about it.
 precacheAndRoute(self.__WB_MANIFEST, { cleanURLs: false, ignoreURLParametersMatching: [/^x-sveltekit-/] });
+// A tab with ink in it still runs the version before, and fetches parts of it when they are first needed.
+registerRoute(
+	({ url }) => url.pathname.startsWith(lasting),
+	async ({ url, request }) => (await caches.match(url.href, { cacheName: before })) ?? fetch(request)
+);
+self.addEventListener('install', (event) => {
+	event.waitUntil(keepBefore());
+});
 cleanupOutdatedCaches();
 clientsClaim();
 
@@ -18,6 +36,17 @@ clientsClaim();
 self.addEventListener('message', (event) => {
 	if ((event.data as { type?: string } | null)?.type === 'SKIP_WAITING') void self.skipWaiting();
 });
+
+/** Sets aside what this version has no use for and will remove once it is taken. */
+async function keepBefore(): Promise<void> {
+	await caches.delete(before);
+	const [from, to] = await Promise.all([caches.open(cacheNames.precache), caches.open(before)]);
+	for (const { url } of await from.keys()) {
+		if (!new URL(url).pathname.startsWith(lasting) || getCacheKeyForURL(url)) continue;
+		const file = await from.match(url);
+		if (file) await to.put(url, file);
+	}
+}
 
 /**
  * A page from the device. Its links are relative, so it only works at its own address: another spelling of the address
