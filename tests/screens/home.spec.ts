@@ -1,3 +1,6 @@
+import { createHash } from 'node:crypto';
+import { readdir } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
 import { expect, test } from '@playwright/test';
 import { axeFindingsOn, scrollsSideways, troublesOf } from '../support/screen';
 
@@ -98,6 +101,50 @@ test('the first page names every language in its own words and remembers nothing
 	);
 	expect(await context.cookies()).toEqual([]);
 	expect(troubles).toEqual([]);
+});
+
+test('every page of the build carries the policy, with no script but its own and no other host', async ({ page }) => {
+	const build = fileURLToPath(new URL('../../build', import.meta.url));
+	const files = (await readdir(build, { recursive: true })).filter((file) => file.endsWith('.html'));
+	expect(files.length).toBeGreaterThan(homes.length);
+	for (const file of files) {
+		const path = file.replaceAll('\\', '/').replace(/index\.html$/, '');
+		const html = await (await page.request.get(`./${path}`)).text();
+		const [, before, policy] = /^([^]*?)<meta http-equiv="content-security-policy" content="([^"]*)">/.exec(html) ?? [];
+		// It rules what comes after it.
+		expect([path, before]).toEqual([
+			path,
+			expect.not.stringMatching(/<(script|style)\b|rel="(stylesheet|modulepreload)"/)
+		]);
+		const scripts = [...html.matchAll(/<script>([^]*?)<\/script>/g)].map(
+			([, script]) => `'sha256-${createHash('sha256').update(script!).digest('base64')}'`
+		);
+		const directives = new Map(
+			policy!.split(';').map((directive) => {
+				const [name, ...sources] = directive.trim().split(/\s+/);
+				return [name!, sources];
+			})
+		);
+		const { 'style-src-attr': attributes, ...rest } = Object.fromEntries(directives);
+		expect([path, rest]).toEqual([
+			path,
+			{
+				'default-src': ["'none'"],
+				'script-src': ["'self'", ...scripts],
+				'style-src': ["'self'"],
+				'img-src': ["'self'", 'blob:', 'data:'],
+				'font-src': ["'self'"],
+				'connect-src': ["'self'"],
+				'worker-src': ["'self'"],
+				'manifest-src': ["'self'"],
+				'base-uri': ["'none'"],
+				'form-action': ["'none'"],
+				'object-src': ["'none'"]
+			}
+		]);
+		// The one style in an attribute that SvelteKit writes.
+		expect([path, attributes]).toEqual([path, ["'unsafe-hashes'", expect.stringMatching(/^'sha256-[\w+/]+=*'$/)]]);
+	}
 });
 
 test('the language link keeps the place and changes the language of the page', async ({ page }) => {

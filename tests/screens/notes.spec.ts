@@ -1,4 +1,6 @@
 import { expect, test, type Page } from '@playwright/test';
+import en from '../../locales/en.json' with { type: 'json' };
+import es from '../../locales/es.json' with { type: 'json' };
 import { county } from '../../src/core/election/demo';
 import rulebook from '../../src/core/rules/sets/demo-county.json' with { type: 'json' };
 import { titleOf } from '../../src/lib/notes/titleOf';
@@ -174,6 +176,35 @@ test('the least certain mark comes first, with a way to its contest', async ({ p
 	await expect(dialog).toBeHidden();
 	await expect(page.locator('.note.current:visible')).toContainText(treasurer.title['en']!);
 });
+
+for (const [lang, words] of [
+	['en', en],
+	['es', es]
+] as const)
+	test(`last time’s ballot stands beside this one in ${lang}, with both traps of the old habit`, async ({ page }) => {
+		// With no motion: a mark half drawn or faded in has no contrast to measure.
+		await page.emulateMedia({ reducedMotion: 'reduce' });
+		await openPractice(page, `${lang}/practice/`);
+		const button = page.getByRole('button', { name: words.practice.whole.habit });
+		await button.click();
+		const dialog = page.getByRole('dialog', { name: words.practice.whole.habit });
+		await expect(dialog.getByRole('heading', { name: words.practice.whole.habit })).toBeVisible();
+		const { oldHabit } = words.reading;
+		const [last, now] = [county.previousTarget!, county.target];
+		for (const drawn of [oldHabit.before[last.shape], oldHabit.now[now.shape]])
+			await expect(dialog.getByRole('img', { name: drawn, exact: true })).toBeVisible();
+		for (const said of [oldHabit.lastTime, oldHabit.thisTime, oldHabit.side[last.side], oldHabit.side[now.side]])
+			await expect(dialog).toContainText(said);
+		// The line that joined the arrow, and a mark on the side where the target was.
+		for (const trap of [oldHabit[`joined_${now.shape}`], oldHabit[`otherSide_${now.shape}`]]) {
+			await expect(dialog.getByRole('img', { name: trap, exact: true })).toBeVisible();
+			await expect(dialog.getByRole('figure').filter({ hasText: trap })).toContainText(oldHabit.trap);
+		}
+		expect(await axeFindingsOn(page)).toEqual([]);
+		await page.keyboard.press('Escape');
+		await expect(dialog).toBeHidden();
+		await expect(button).toBeFocused();
+	});
 
 test.describe('on a phone', () => {
 	test.use({ viewport: { width: 360, height: 740 } });

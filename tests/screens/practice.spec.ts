@@ -1,4 +1,9 @@
-import { expect, test } from '@playwright/test';
+import { expect, test, type Page } from '@playwright/test';
+import en from '../../locales/en.json' with { type: 'json' };
+import { county } from '../../src/core/election/demo';
+import '../../src/core/layout/font/bundled';
+import { layOut } from '../../src/core/layout/layOutBallot';
+import rulebook from '../../src/core/rules/sets/demo-county.json' with { type: 'json' };
 import {
 	contestsOf,
 	drawWithMouse,
@@ -28,6 +33,18 @@ const treasurer = contests[place]!;
 const before = contests.slice(0, place).flatMap(({ choices }) => choices).length;
 const nameOf = (index: number): string => treasurer.choices[index]!.name['en']!;
 
+/** The addresses of everything in the browser's caches, each after the name of its cache. */
+const cachedBy = (page: Page): Promise<string[]> =>
+	page.evaluate(async () => {
+		const all = await Promise.all(
+			(await caches.keys()).map(async (name) => {
+				const kept = await (await caches.open(name)).keys();
+				return kept.map(({ url }) => `${name} ${url}`);
+			})
+		);
+		return all.flat().sort();
+	});
+
 test.describe('on a desk', () => {
 	test.use(screens[0]!.use);
 
@@ -46,13 +63,20 @@ test.describe('on a desk', () => {
 		await expect(page.getByRole('button', { name: 'Read it now' })).toBeVisible();
 	});
 
-	test('a filled oval gets its note, and nothing of it is kept, sent or in the address', async ({
+	test('a filled oval gets its note, and nothing of it is kept, sent, on the console or in the address', async ({
 		page,
 		context,
 		baseURL
 	}) => {
 		const troubles = troublesOf(page, baseURL ?? '');
+		// Of the page and of its workers.
+		const logged: string[] = [];
+		page.on('console', (message) => logged.push(message.text()));
 		await openPractice(page);
+		// The app's own copy is complete before the first mark: what is in it later would be of the mark.
+		await expect(page.locator('[data-offline-ready=true]')).toBeAttached();
+		const copies = await cachedBy(page);
+		expect(copies.length).toBeGreaterThan(10);
 		const address = page.url();
 		const requests: string[] = [];
 		page.on('request', (request) => requests.push(request.url()));
@@ -61,6 +85,13 @@ test.describe('on a desk', () => {
 		await expect(note).toHaveCount(1);
 		await expect(note).toContainText(`Likely read: ${nameOf(0)}`);
 		await expect(page.getByRole('status').filter({ hasText: `Likely read: ${nameOf(0)}` })).toHaveCount(1);
+		// The last thing that follows a note.
+		await expect(
+			page
+				.locator('.whole')
+				.getByRole('listitem')
+				.filter({ hasText: nameOf(0) })
+		).toHaveCount(1);
 		expect(page.url()).toBe(address);
 		expect(requests.filter((url) => !url.startsWith(new URL(baseURL ?? '').origin))).toEqual([]);
 		const kept = await page.evaluate(async () => ({
@@ -71,7 +102,10 @@ test.describe('on a desk', () => {
 			state: JSON.stringify(history.state).includes('points')
 		}));
 		expect(kept).toEqual({ local: 0, session: [], databases: 0, state: false });
+		expect(await cachedBy(page)).toEqual(copies);
 		expect(await context.cookies()).toEqual([]);
+		// Nothing at all: an object is logged as a preview, which can hide the points and choices in it.
+		expect(logged).toEqual([]);
 		expect(troubles).toEqual([]);
 	});
 
@@ -286,6 +320,51 @@ test.describe('on a phone', () => {
 		await expect.poll(() => inkOn(page)).not.toBe(clean);
 	});
 
+	for (const side of ['start', 'end'])
+		test(`a finger on the strip at the ${side} of the page scrolls and draws nothing`, async ({ page, context }) => {
+			await openPractice(page);
+			await page.getByRole('button', { name: 'Mark without drawing' }).tap();
+			await expect(page.getByRole('checkbox').first()).toBeVisible();
+			const clean = await inkOn(page);
+			const strip = (await page.locator(`.edge.${side}:visible`).boundingBox())!;
+			const fingers = new Fingers(await context.newCDPSession(page));
+			const at = (dx: number, dy: number) => ({ x: strip.x + strip.width / 2 + dx, y: strip.y + 150 + dy });
+			await fingers.draw([0, -20, -40, -60, -80, -100, -120].map((dy) => at(0, dy)));
+			const scrolled = () => page.locator('.table').evaluate((table) => table.scrollTop);
+			await expect.poll(scrolled).toBeGreaterThan(40);
+			await page.waitForTimeout(DRYING_MS);
+			await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+			expect(await inkOn(page)).toBe(clean);
+
+			// Just beside the strip the same finger draws.
+			await page.locator('.table').evaluate((table) => {
+				table.scrollTop = 0;
+			});
+			await expect.poll(scrolled).toBe(0);
+			const inwards = side === 'start' ? 30 : -30;
+			await fingers.draw([0, -20, -40, -60].map((dy) => at(inwards, dy)));
+			await expect(page.getByRole('button', { name: 'Undo' })).toBeEnabled();
+			await expect.poll(() => inkOn(page)).not.toBe(clean);
+		});
+
+	test('the column of each contest fills the width of the screen', async ({ page }) => {
+		await openPractice(page);
+		const { pages } = layOut(county, county.styles[0]!.id, { en: en.layout }, ['en']);
+		const print = page.locator('svg.print:visible');
+		for (const [i, { id }] of contests.entries()) {
+			if (i > 0) await page.getByRole('button', { name: 'Next', exact: true }).tap();
+			const { box } = pages.flatMap((one) => one.contests).find(({ contest }) => contest === id)!;
+			await expect(async () => {
+				const [x, , width] = (await print.getAttribute('viewBox'))!.split(' ').map(Number) as [number, number, number];
+				const shown = (await print.boundingBox())!;
+				const scale = shown.width / width;
+				const left = shown.x + (box.x - x) * scale;
+				const right = left + box.width * scale;
+				expect([id, left >= 0, left < 30, right > 330, right <= 360]).toEqual([id, true, true, true, true]);
+			}).toPass({ timeout: 30_000 });
+		}
+	});
+
 	test('a short touch is a mark and no click, and the tray stays where it is', async ({ page }) => {
 		await openPractice(page);
 		const pens = page.getByRole('group', { name: 'Pens' });
@@ -346,6 +425,25 @@ test.describe('on a phone', () => {
 
 test.describe('by keyboard alone', () => {
 	test.use(screens[0]!.use);
+
+	/** Two filled ovals in one contest, put there from the list, and the note in the margin that says so. */
+	async function markTooManyByKeys(page: Page) {
+		await openPractice(page);
+		const list = page.getByRole('button', { name: 'Mark without drawing' });
+		await tabTo(page, list);
+		await page.keyboard.press('Enter');
+		const boxes = page.getByRole('group', { name: /County Treasurer/ }).getByRole('checkbox');
+		for (const index of [0, 1]) {
+			await tabTo(page, boxes.nth(index));
+			await page.keyboard.press('f');
+			await expect(boxes.nth(index)).toBeChecked();
+		}
+		await tabTo(page, list, 'Shift+Tab');
+		await page.keyboard.press('Enter');
+		const note = page.locator('.margin .note:visible');
+		await expect(note).toContainText('Too many');
+		return note;
+	}
 
 	test('every act: style, stage, way of reading, pen, each mark, undo, fresh sheet, read at the end', async ({
 		page
@@ -419,6 +517,158 @@ test.describe('by keyboard alone', () => {
 		await tabTo(page, page.getByRole('button', { name: 'Read it now' }), 'Shift+Tab');
 		await page.keyboard.press('Enter');
 		await expect(group).toContainText('Likely read');
+	});
+
+	test('a mishap, a sheet printed in both languages, and the page in another language', async ({ page }) => {
+		await page.emulateMedia({ reducedMotion: 'reduce' });
+		await openPractice(page);
+		const clean = await inkOn(page);
+		const mishap = page.getByRole('button', { name: 'Mishap' });
+		await tabTo(page, mishap);
+		await page.keyboard.press('Enter');
+		const dialog = page.getByRole('dialog');
+		await expect(dialog).toBeVisible();
+		await tabTo(page, dialog.getByRole('button', { name: 'Smudge', exact: true }));
+		await page.keyboard.press('Enter');
+		await expect(dialog).toBeHidden();
+		await expect(mishap).toBeFocused();
+		await expect(page.getByRole('button', { name: 'Undo' })).toBeEnabled();
+		await expect.poll(() => inkOn(page)).not.toBe(clean);
+
+		const printed = page.getByLabel('Printed in');
+		await tabTo(page, printed, 'Shift+Tab');
+		await page.keyboard.press('ArrowDown');
+		await expect(dialog).toBeVisible();
+		await page.keyboard.press('Escape');
+		await expect(dialog).toBeHidden();
+		await expect(printed).toBeFocused();
+		await expect(printed).toHaveValue('one');
+		await page.keyboard.press('ArrowDown');
+		await expect(dialog).toBeVisible();
+		await tabTo(page, dialog.getByRole('button', { name: 'Take a fresh sheet' }));
+		await page.keyboard.press('Enter');
+		await expect(printed).toHaveValue('both');
+		await expect(printed).toBeFocused();
+		await expect(page.locator('svg.print').first()).toContainText('PRÁCTICA');
+
+		await tabTo(page, page.getByRole('link', { name: 'Español' }).first(), 'Shift+Tab');
+		await page.keyboard.press('Enter');
+		await expect(page).toHaveURL(/\/es\/practice\/$/);
+		await expect(page.getByRole('heading', { level: 1 })).toHaveText('Marque esta boleta de práctica');
+	});
+
+	test('the rule behind a note, and the way to put it right step by step, each with a way back', async ({ page }) => {
+		await page.emulateMedia({ reducedMotion: 'reduce' });
+		const note = await markTooManyByKeys(page);
+		const cite = note.getByRole('button', { name: '(what the rule says)' });
+		await tabTo(page, cite);
+		await page.keyboard.press('Enter');
+		const rule = page.getByRole('dialog', { name: rulebook.title.en });
+		await expect(rule.getByRole('heading', { name: 'What decides' })).toBeVisible();
+		const others = rule.locator('details');
+		await tabTo(page, others.locator('summary'));
+		await page.keyboard.press('Enter');
+		await expect(others.getByRole('heading').first()).toBeVisible();
+		await page.keyboard.press('Escape');
+		await expect(rule).toBeHidden();
+		await expect(cite).toBeFocused();
+
+		const fix = note.getByRole('button', { name: 'Show me how to fix it' });
+		await tabTo(page, fix);
+		await page.keyboard.press('Enter');
+		const dialog = page.getByRole('dialog', { name: 'How to put it right' });
+		await expect(dialog).toContainText('Step 1 of');
+		const of = Number(/Step 1 of (\d+)/.exec(await dialog.innerText())?.[1]);
+		expect(of).toBeGreaterThan(1);
+		await tabTo(page, dialog.getByRole('button', { name: 'Next' }));
+		for (let number = 2; number <= of; number += 1) {
+			await page.keyboard.press('Enter');
+			await expect(dialog).toContainText(`Step ${number} of ${of}`);
+		}
+		// The button that went on is now the one that ends it, and keeps the focus.
+		const end = dialog.getByRole('button', { name: 'Try it on my ballot' });
+		await expect(end).toBeFocused();
+		await tabTo(page, dialog.getByRole('button', { name: 'Back' }), 'Shift+Tab');
+		await page.keyboard.press('Enter');
+		await expect(dialog).toContainText(`Step ${of - 1} of ${of}`);
+		await tabTo(page, dialog.getByRole('button', { name: 'Next' }));
+		await page.keyboard.press('Enter');
+		await tabTo(page, end);
+		await page.keyboard.press('Enter');
+		await expect(dialog).toBeHidden();
+		await expect(fix).toBeFocused();
+	});
+
+	test('the scanner’s view, the least certain marks with a way to their contest, and last time beside this time', async ({
+		page
+	}) => {
+		await page.emulateMedia({ reducedMotion: 'reduce' });
+		await markTooManyByKeys(page);
+		const openByKeys = async (name: string) => {
+			const button = page.getByRole('button', { name });
+			await tabTo(page, button);
+			await page.keyboard.press('Enter');
+			const dialog = page.getByRole('dialog', { name });
+			await expect(dialog).toBeVisible();
+			return { button, dialog };
+		};
+
+		const scanner = await openByKeys('What the scanner sees');
+		await tabTo(page, scanner.dialog.getByRole('button', { name: 'Larger' }));
+		await page.keyboard.press('Enter');
+		const view = scanner.dialog.getByRole('group', { name: 'What the scanner sees' });
+		await tabTo(page, view);
+		const scrolled = () => view.evaluate((element) => element.scrollLeft);
+		expect(await scrolled()).toBe(0);
+		await page.keyboard.press('ArrowRight');
+		await expect.poll(scrolled).toBeGreaterThan(0);
+		await page.keyboard.press('Escape');
+		await expect(scanner.dialog).toBeHidden();
+		await expect(scanner.button).toBeFocused();
+
+		const least = await openByKeys('Least certain marks first');
+		await expect(least.dialog.getByRole('listitem')).toHaveCount(2);
+		await tabTo(page, least.dialog.getByRole('button', { name: /^Go to this contest/ }).last());
+		await page.keyboard.press('Enter');
+		await expect(least.dialog).toBeHidden();
+		await expect(page.locator('.note.current:visible')).toContainText('Too many');
+		await expect(page.locator('.note.current:visible')).toBeInViewport();
+
+		const habit = await openByKeys('Last time and this time');
+		await expect(habit.dialog.getByRole('img').first()).toBeVisible();
+		await tabTo(page, habit.dialog.getByRole('button', { name: 'Close' }));
+		await page.keyboard.press('Enter');
+		await expect(habit.dialog).toBeHidden();
+		await expect(habit.button).toBeFocused();
+	});
+
+	test.describe('on a narrow screen', () => {
+		test.use({ viewport: { width: 360, height: 740 } });
+
+		test('the next contest and back, and bigger and smaller', async ({ page }) => {
+			await openPractice(page);
+			const at = (number: number) => page.getByRole('status').filter({ hasText: `Contest ${number} of ` });
+			const button = (name: string) => page.getByRole('button', { name, exact: true });
+			await tabTo(page, button('Next'));
+			await page.keyboard.press('Enter');
+			await expect(at(2)).toBeVisible();
+			await page.keyboard.press('Enter');
+			await expect(at(3)).toBeVisible();
+			await tabTo(page, button('Back'), 'Shift+Tab');
+			await page.keyboard.press('Enter');
+			await expect(at(2)).toBeVisible();
+
+			const widest = async () => Math.min(...(await targetsOn(page)).map(({ width }) => width));
+			const small = await widest();
+			expect(small).toBeLessThan(44);
+			await tabTo(page, button('Bigger'));
+			await page.keyboard.press('Enter');
+			await expect.poll(widest).toBeGreaterThanOrEqual(44);
+			await expect(button('Smaller')).toBeFocused();
+			await page.keyboard.press('Enter');
+			await expect.poll(widest).toBeCloseTo(small, 0);
+			await expect(button('Bigger')).toBeFocused();
+		});
 	});
 });
 
