@@ -129,12 +129,17 @@ test('no mark goes from dark to empty when it is moved by 0.25 mm, scaled by 2 %
 				dx: fc.double({ min: -0.25, max: 0.25, noNaN: true }),
 				dy: fc.double({ min: -0.25, max: 0.25, noNaN: true }),
 				scale: fc.double({ min: 0.98, max: 1.02, noNaN: true }),
-				grain: fc.nat(9)
+				grain: fc.nat(9),
+				nibMm: fc.double({ min: 0.2, max: 1.2, noNaN: true })
 			}),
-			({ shape, side, sheet, place }, kind, tool, seed, { dx, dy, scale, grain }) => {
+			({ shape, side, sheet, place }, kind, tool, seed, { dx, dy, scale, grain, nibMm }) => {
 				const { target } = place.choice;
 				const [middleX, middleY] = [target.x + target.width / 2, target.y + target.height / 2];
-				const pattern = placeMark(kind, place.choice, { tool, shape, side, seed });
+				// Nibs of all widths give every score between the levels its turn.
+				const pattern = placeMark(kind, place.choice, { tool, shape, side, seed }).map((stroke) => ({
+					...stroke,
+					widthMm: nibMm
+				}));
 				const again = moved(pattern, (x, y) => [
 					middleX + (x - middleX) * scale + mm(dx),
 					middleY + (y - middleY) * scale + mm(dy)
@@ -147,7 +152,7 @@ test('no mark goes from dark to empty when it is moved by 0.25 mm, scaled by 2 %
 				expect(levels.includes('dark') && levels.includes('empty')).toBe(false);
 			}
 		),
-		{ numRuns: 220 }
+		{ numRuns: 300 }
 	);
 	// All three levels were tried on each shape, so there was something to flip between.
 	expect(levelsSeen.size).toBe(9);
