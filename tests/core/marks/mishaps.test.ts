@@ -26,7 +26,7 @@ describe.each(SHAPES.flatMap((shape) => SIDES.map((side) => ({ shape, side }))))
 	'on a sheet with targets of the shape $shape on the $side,',
 	({ shape, side }) => {
 		const [widthMm, heightMm] = shape === 'box' ? [4, 4] : [6.35, 3.18];
-		const { places, read } = sheetOf(styleOf(shape, side, widthMm!, heightMm!));
+		const { places, read } = sheetOf(styleOf(shape, side, widthMm, heightMm));
 
 		/** The same mishap at targets all over the sheet, each with another hand and other grain. */
 		const findAll = (inkAt: (place: Place, seed: number) => Ink) =>

@@ -15,7 +15,7 @@ describe.each(SHEETS)(
 	'a line as if to join an arrow, with targets of the shape $shape on the $side,',
 	({ shape, side }) => {
 		const [widthMm, heightMm] = shape === 'box' ? [4, 4] : [6.35, 3.18];
-		const { places, read } = sheetOf(styleOf(shape, side, widthMm!, heightMm!));
+		const { places, read } = sheetOf(styleOf(shape, side, widthMm, heightMm));
 		const tries = Array.from({ length: TRIES }, (_, seed) => {
 			const tool = PENS[seed % PENS.length]!;
 			const place = places[(seed * 7) % places.length]!;
