@@ -5,14 +5,12 @@ import { text, type Scope } from './scope';
 
 export const STAGES: readonly Stage[] = ['holding', 'polling-place', 'mailed'];
 
-/** '' and `undecided` say the same: nobody has answered yet. */
-const CORRECTION_METHODS: readonly (CorrectionMethod | '')[] = [
+export const CORRECTION_METHODS: readonly CorrectionMethod[] = [
 	'replacement-only',
 	'cross-out-allowed',
 	'cross-out-preferred',
 	'cross-out-last-resort',
-	'undecided',
-	''
+	'undecided'
 ];
 
 /** The answer is the opposite in the next county, so none is ever filled in for an office. */
@@ -42,7 +40,11 @@ function checkCorrection(scope: Scope, value: unknown, path: string): void {
 	}
 	const correction = fields(report, value, path, [], ['method', 'steps', 'cite', 'invented']);
 	if (!correction) return;
-	const method = oneOf(report, correction.method, at(path, 'method'), CORRECTION_METHODS);
+	// '' and `undecided` say the same: nobody has answered yet.
+	const method = oneOf<CorrectionMethod | ''>(report, correction.method, at(path, 'method'), [
+		...CORRECTION_METHODS,
+		''
+	]);
 	const open = correction.method === undefined || method === '' || method === 'undecided';
 	if (open) report.hold(at(path, 'method'), 'which way mistakes are put right', correction.method, DECIDE);
 	checkSteps(scope, correction.steps, at(path, 'steps'));

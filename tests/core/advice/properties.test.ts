@@ -5,7 +5,8 @@ import { machineSays } from '$core/advice/machineSays';
 import { peopleSay } from '$core/advice/peopleSay';
 import type { Sentence } from '$core/advice/sentence';
 import { county } from '$core/election/demo';
-import type { CorrectionMethod, Election, TargetShape, TargetSide } from '$core/election/election';
+import { CORRECTION_METHODS } from '$core/election/checkInstructions';
+import type { Election, TargetShape, TargetSide } from '$core/election/election';
 import { MARK_KINDS, MARK_PLACES, type TargetLevel } from '$core/marks/mark';
 import type { Looks, PeopleOutcome } from '$core/reading/statement';
 import en from '$locales/en.json';
@@ -26,18 +27,11 @@ const OUTCOMES: readonly PeopleOutcome[] = [
 ];
 const LOOKS: readonly Looks[] = ['always', 'set-aside', 'over-or-under', 'never'];
 const LEVELS: readonly TargetLevel[] = ['dark', 'unsure', 'empty'];
-const METHODS: readonly CorrectionMethod[] = [
-	'replacement-only',
-	'cross-out-allowed',
-	'cross-out-preferred',
-	'cross-out-last-resort',
-	'undecided'
-];
 const CONTESTS = ['treasurer', 'commissioners', 'measure-1', 'judge-retention', 'senate-lantern'];
 
 const anyElection: fc.Arbitrary<Election> = fc
 	.record({
-		method: fc.constantFrom(...METHODS),
+		method: fc.constantFrom(...CORRECTION_METHODS),
 		shape: fc.constantFrom<TargetShape>('oval', 'box', 'arrow'),
 		side: fc.constantFrom<TargetSide>('left', 'right')
 	})

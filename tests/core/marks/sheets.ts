@@ -1,6 +1,6 @@
 import { county } from '$core/election/demo';
 import type { TargetShape, TargetSide, TargetStyle } from '$core/election/election';
-import type { Box } from '$core/geometry';
+import { grow } from '$core/geometry';
 import { PT_PER_MM, PX_PER_PT } from '$core/image';
 import type { Mishap, PageInk, Stroke, StrokePoint } from '$core/ink/stroke';
 import type { ChoiceLayout } from '$core/layout/layout';
@@ -52,13 +52,6 @@ const DRAW_PT = 42;
 
 type Four = [number, number, number, number];
 
-const around = ({ x, y, width, height }: Box, byPt: number): Box => ({
-	x: x - byPt,
-	y: y - byPt,
-	width: width + 2 * byPt,
-	height: height + 2 * byPt
-});
-
 /** A sheet of the demo county with targets of one style, all its targets, and ways to read ink on it. */
 export function sheetOf(target: TargetStyle) {
 	const layout = layOut({ ...county, target }, county.styles[2]!.id, { en: en.layout }, ['en']);
@@ -79,11 +72,11 @@ export function sheetOf(target: TargetStyle) {
 	/** One target's reading, of a page that has ink nowhere else; the rest of the page is neither drawn nor looked at. */
 	const readTarget = ({ page, choice }: Place, ink: Ink, seed = 0): TargetReading => {
 		const print = prints[page - 1]!;
-		const { x, y, width, height } = around(choice.target, DRAW_PT);
+		const { x, y, width, height } = grow(choice.target, DRAW_PT);
 		const [xPx, yPx, widthPx, heightPx] = [x, y, width, height].map((pt) => Math.round(pt * PX_PER_PT)) as Four;
 		const image = images[page - 1]!;
 		inkPageInPlace(image, print, { page, ...ink }, anchorsOf(page), { xPx, yPx, widthPx, heightPx }, { seed });
-		const found = findMarks(image, print, layout, page, { thresholds, window: around(choice.target, LOOK_PT) });
+		const found = findMarks(image, print, layout, page, { thresholds, window: grow(choice.target, LOOK_PT) });
 		const [from, to] = [Math.max(0, yPx) * print.width, (yPx + heightPx) * print.width];
 		image.data.set(print.data.subarray(from, to), from);
 		return readingOf(choice, found);

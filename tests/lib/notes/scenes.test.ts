@@ -1,22 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { REMEDIES, SITUATIONS } from '$core/advice/situation';
-import type { CorrectionMethod } from '$core/election/election';
+import { CORRECTION_METHODS } from '$core/election/checkInstructions';
 import { scenesFor } from '$lib/notes/scenes';
 import en from '../../../locales/en.json' with { type: 'json' };
 
-const METHODS: readonly CorrectionMethod[] = [
-	'replacement-only',
-	'cross-out-allowed',
-	'cross-out-preferred',
-	'cross-out-last-resort',
-	'undecided'
-];
 const looks = SITUATIONS.filter((id) => REMEDIES[id].tone === 'look' && id !== 'crossover');
 const captions = Object.keys(en.reading.fixIt).map((key) => key.split('_')[0]);
 
 describe('the walk-through', () => {
 	test.each(looks)('of %s begins with that mistake, and every step of it has words', (id) => {
-		for (const method of METHODS)
+		for (const method of CORRECTION_METHODS)
 			for (const stage of ['holding', 'polling-place'] as const) {
 				const scenes = scenesFor(id, method, stage);
 				expect(scenes[0]).toMatchObject({ caption: 'now', before: [] });
