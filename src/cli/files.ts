@@ -48,7 +48,7 @@ export function electionOf(file: string | undefined): Election {
 export function parsedElection(text: string): ParsedElection {
 	const { election, problems } = parseElection(text);
 	if (!election) return { problems };
-	const known = readdirSync(join(ROOT, 'locales')).map((name) => name.replace(/\.json$/, ''));
+	const known = readdirSync(join(ROOT, 'locales')).flatMap((name) => (/^(.+)\.json$/.exec(name) ?? []).slice(1));
 	const unknown = election.languages.flatMap((language, i) =>
 		known.includes(language) ? [] : [wordless(language, `languages[${i}]`, known)]
 	);
@@ -62,8 +62,10 @@ function wordless(language: string, path: string, known: readonly string[]): Pro
 	return { path, expected, received: `"${language}"`, severity: 'error', message };
 }
 
-const demoText = (): string =>
-	JSON.stringify({ ...(JSON.parse(textOf(DEMO)) as object), ...(JSON.parse(textOf(DEMO_LEDGER)) as object) });
+function demoText(): string {
+	const [file, ledger] = [DEMO, DEMO_LEDGER].map((path) => JSON.parse(textOf(path)) as { passages: unknown[] });
+	return JSON.stringify({ ...file, ...ledger, passages: [...(file?.passages ?? []), ...(ledger?.passages ?? [])] });
+}
 
 /** The style asked for, or the first. Throws BadInput naming those that exist. */
 export function styleOf(election: Election, style: string | undefined): string {

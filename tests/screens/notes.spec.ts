@@ -1,10 +1,13 @@
 import { expect, test, type Page } from '@playwright/test';
 import en from '../../locales/en.json' with { type: 'json' };
 import es from '../../locales/es.json' with { type: 'json' };
+import { officeTexts } from '../../src/core/advice/officeTexts';
+import { endOf } from '../../src/core/election/dates';
 import { county } from '../../src/core/election/demo';
+import type { DateId } from '../../src/core/election/election';
 import rulebook from '../../src/core/rules/sets/demo-county.json' with { type: 'json' };
 import { titleOf } from '../../src/lib/notes/titleOf';
-import { contestsOf, fillTarget, openPractice, targetsOn } from '../support/ballot';
+import { contestsOf, fillTarget, openPractice, openPracticeNow, PRACTICE_DAY, targetsOn } from '../support/ballot';
 import { axeFindingsOn, scrollsSideways } from '../support/screen';
 
 test.use({ viewport: { width: 1280, height: 900 } });
@@ -16,8 +19,8 @@ const first = contests.slice(0, place).flatMap(({ choices }) => choices).length;
 const nameOf = (index: number): string => treasurer.choices[index]!.name['en']!;
 
 /** Two filled ovals in one contest, and the note that says so. */
-async function markTooMany(page: Page) {
-	await openPractice(page);
+async function markTooMany(page: Page, open = openPractice) {
+	await open(page);
 	await fillTarget(page, first);
 	await fillTarget(page, first + 1);
 	const note = page.locator('.margin .note:visible');
@@ -103,6 +106,37 @@ test('a rule is cited in the page’s own language, in the note and behind it', 
 	await expect(dialog).not.toContainText('Demo rule');
 });
 
+/** The office's steps for a ballot in hand, as they read on a day. */
+const stepsOn = (day: Date): readonly string[] =>
+	officeTexts(county, 'instructions.correction.steps.holding', day.getTime(), 'en');
+
+const endsOf = (id: DateId): Date => new Date(endOf(county, id)!);
+
+test('what the office asks names its dates, and changes on an open page when one has passed', async ({ page }) => {
+	const day = endsOf('replacement.mail');
+	await page.clock.install({ time: day.getTime() - 60_000 });
+	const note = await markTooMany(page, openPracticeNow);
+	await expect(note.getByRole('listitem')).toHaveText(stepsOn(PRACTICE_DAY));
+	await expect(note).toContainText('until Monday, September 6, 5 PM');
+	await page.clock.fastForward(120_000);
+	await expect(note.getByRole('listitem')).toHaveText(stepsOn(day));
+	await expect(note).toContainText('too late now to mail');
+	expect(await axeFindingsOn(page)).toEqual([]);
+});
+
+test('once voting has ended nothing is asked for, and the walk-through is gone', async ({ page }) => {
+	await page.clock.setFixedTime(endsOf('return'));
+	const note = await markTooMany(page, openPracticeNow);
+	await expect(note).toContainText('The time to vote ended on Tuesday, September 14, 8 PM');
+	await expect(note.getByText('Would anyone tell you?')).toBeHidden();
+	await expect(note).toContainText(county.office.phone);
+	await expect(note.getByRole('listitem')).toHaveCount(0);
+	await expect(note).not.toContainText('do this');
+	// What follows the words of a note has come by then.
+	await expect(note.locator('.loupe')).toBeVisible();
+	await expect(note.getByRole('button', { name: 'Show me how to fix it' })).toHaveCount(0);
+});
+
 test('the way to put it right is shown step by step, on an example, beside the office’s own steps', async ({
 	page
 }) => {
@@ -110,8 +144,7 @@ test('the way to put it right is shown step by step, on an example, beside the o
 	await note.getByRole('button', { name: 'Show me how to fix it' }).click();
 	const dialog = page.getByRole('dialog', { name: 'How to put it right' });
 	await expect(dialog).toContainText('Drawn on an example, not on your ballot.');
-	const steps = county.instructions.correction.steps.holding.map((step) => step['en']!);
-	for (const step of steps) await expect(dialog).toContainText(step);
+	for (const step of stepsOn(PRACTICE_DAY)) await expect(dialog).toContainText(step);
 	const of = Number(/Step 1 of (\d+)/.exec(await dialog.innerText())?.[1]);
 	expect(of).toBeGreaterThan(1);
 	await expect(dialog.getByRole('button', { name: 'Back' })).toBeDisabled();

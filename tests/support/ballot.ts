@@ -12,8 +12,17 @@ export interface Place {
 /** The contests of the ballot that the practice screen opens with. */
 export const contestsOf = (style = county.styles[0]!.id): readonly Contest[] => ballotOf(county, style).contests;
 
-/** Opens the practice screen and waits until it takes ink and reads it. */
-export async function openPractice(page: Page, path = 'en/practice/'): Promise<void> {
+/** A day on which every date of the demo county that a voter can miss lies ahead. */
+export const PRACTICE_DAY = new Date('2027-08-30T15:00:00Z');
+
+/** Opens the practice screen on a day and waits until it takes ink and reads it. */
+export async function openPractice(page: Page, path = 'en/practice/', day = PRACTICE_DAY): Promise<void> {
+	await page.clock.setFixedTime(day);
+	await openPracticeNow(page, path);
+}
+
+/** The same at whatever time the page has. */
+export async function openPracticeNow(page: Page, path = 'en/practice/'): Promise<void> {
 	await page.goto(path);
 	// The reader is fetched when a hand comes near, once the script runs.
 	await expect(page.locator('.practice[data-mounted=true]')).toBeVisible();

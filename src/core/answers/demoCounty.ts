@@ -9,4 +9,8 @@ const ledger = ledgerFile as unknown as { readonly answers: readonly Answer[]; r
  * The demo county with its answers. The ledger is larger than all the rest of the file, so the county's own file
  * leaves it out, and only pages that give answers load it.
  */
-export const countyWithAnswers: Election = { ...county, answers: ledger.answers, passages: ledger.passages };
+export const countyWithAnswers: Election = {
+	...county,
+	answers: ledger.answers,
+	passages: [...(county.passages ?? []), ...ledger.passages]
+};

@@ -1,6 +1,7 @@
 import { checkAnswers } from './checkAnswers';
 import { checkContests } from './checkContests';
 import { checkInstructions } from './checkInstructions';
+import { checkPassages } from './checkPassages';
 import { checkStyles } from './checkStyles';
 import type { Problem } from './election';
 import {
@@ -53,8 +54,8 @@ const REQUIRED = [
 
 /**
  * Every problem of a document that may be an election file, in the order of the file's fields. Never throws, whatever
- * JSON it is given. A document without an `error` is an `Election`, but for open answers of its correction, which
- * `parseElection` marks as open; with `unpublishable` ones it may be tried out, not given to voters.
+ * JSON it is given. A document without an `error` is an `Election`, but for open answers of its correction and folds
+ * left out, which `parseElection` puts in; with `unpublishable` ones it may be tried out, not given to voters.
  */
 export function check(document: unknown): readonly Problem[] {
 	const report = new Report();
@@ -87,8 +88,9 @@ export function check(document: unknown): readonly Problem[] {
 		);
 	identifier(report, file.rulebook, 'rulebook');
 	checkThresholds(scope, file.thresholds);
-	checkInstructions(scope, file.instructions);
-	checkAnswers(scope, file.answers, file.passages, file.dates);
+	const known = checkPassages(scope, file.passages, file.dates);
+	checkInstructions(scope, file.instructions, known);
+	checkAnswers(scope, file.answers, known);
 	checkPage(scope, file.page);
 	return report.problems;
 }
@@ -204,7 +206,7 @@ function checkThresholds(scope: Scope, value: unknown): void {
 
 function checkPage(scope: Scope, value: unknown): void {
 	const { report } = scope;
-	const page = fields(report, value, 'page', ['paper', 'columns', 'foldsAt', 'namePt'], ['legalLabel']);
+	const page = fields(report, value, 'page', ['paper', 'columns', 'namePt'], ['foldsAt', 'legalLabel']);
 	if (!page) return;
 	oneOf(report, page.paper, 'page.paper', ['letter']);
 	oneOf(report, page.columns, 'page.columns', [2, 3]);

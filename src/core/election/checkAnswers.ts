@@ -1,9 +1,9 @@
 import { MISTAKE_CODES } from '../answers/mistakeCodes';
-import { SLOT, slotsIn } from '../answers/slots';
 import { QUESTIONS, VARIES, type Varies } from '../answers/questions';
 import { STAGES } from './checkInstructions';
+import { slotted, type Known } from './checkPassages';
 import type { AnswerKind, AnswerSubject } from './election';
-import { DATE_IDS, day, fields, flag, identifier, inOthers, list, object, oneOf, whole, words } from './fields';
+import { day, fields, flag, identifier, inOthers, list, object, oneOf, whole, words } from './fields';
 import { at } from './report';
 import { text, unique, type Scope } from './scope';
 
@@ -42,12 +42,6 @@ const OPTIONAL = ['citeIn', 'approvedByIn', 'parts', 'mistakeCode', 'clauses', '
 /** A neighbour says the opposite, so none is ever filled in for an office. */
 const DECIDE = 'Ask who decides this in your office, write it and have it approved; there is no default.';
 
-/** What the answers of a file may point to. `dates` is undefined where the file's own list could not be read. */
-interface Known {
-	readonly dates: ReadonlySet<string> | undefined;
-	readonly passages: ReadonlySet<string>;
-}
-
 /** The days on which an answer to a question may be given, both included. */
 interface Given {
 	readonly question: number;
@@ -60,42 +54,13 @@ interface Given {
  * Reports every problem of the answers ledger. A ledger with any answer at all must answer each question on which
  * offices say opposite things; an open or missing answer to one holds publishing back.
  */
-export function checkAnswers(scope: Scope, answers: unknown, passages: unknown, dates: unknown): void {
+export function checkAnswers(scope: Scope, answers: unknown, known: Known): void {
 	const { report } = scope;
-	const known: Known = { dates: idsOf(dates), passages: checkPassages(scope, passages, idsOf(dates)) };
 	const entries = list(report, answers, 'answers');
 	const seen = new Set<string>();
 	const given = entries.flatMap((entry, i) => checkAnswer(scope, entry, at('answers', i), known, seen));
 	checkOneEach(scope, given);
 	if (entries.length > 0) checkAllOpposite(scope, given);
-}
-
-const idsOf = (value: unknown): ReadonlySet<string> | undefined =>
-	Array.isArray(value)
-		? new Set(value.map((entry) => String((entry as { readonly id?: unknown } | null)?.id)))
-		: undefined;
-
-function checkPassages(scope: Scope, value: unknown, dates: Known['dates']): ReadonlySet<string> {
-	const { report } = scope;
-	const seen = new Set<string>();
-	const known: Known = { dates, passages: new Set() };
-	list(report, value, 'passages').forEach((entry, i) => {
-		const path = at('passages', i);
-		const passage = fields(report, entry ?? null, path, ['id', 'text'], ['after']);
-		if (!passage) return;
-		unique(report, seen, identifier(report, passage.id, at(path, 'id')), at(path, 'id'));
-		slotted(scope, passage.text, at(path, 'text'), known);
-		list(report, passage.after, at(path, 'after')).forEach((later, k) => {
-			const laterPath = at(at(path, 'after'), k);
-			const change = fields(report, later ?? null, laterPath, ['date', 'text']);
-			if (!change) return;
-			const date = oneOf(report, change.date, at(laterPath, 'date'), DATE_IDS);
-			if (date !== undefined && dates?.has(date) === false)
-				report.add(at(laterPath, 'date'), 'a date of this file', date, 'Add that date to "dates", or take another.');
-			slotted(scope, change.text, at(laterPath, 'text'), known);
-		});
-	});
-	return seen;
 }
 
 function checkAnswer(scope: Scope, entry: unknown, path: string, known: Known, seen: Set<string>): readonly Given[] {
@@ -209,27 +174,6 @@ const isOpen = (value: unknown): boolean =>
 	value !== null &&
 	!Array.isArray(value) &&
 	Object.values(value).every((line) => typeof line === 'string' && line.trim() === '');
-
-/** A text, and in it slots that this file can fill. */
-function slotted(scope: Scope, value: unknown, path: string, known: Known): void {
-	text(scope, value, path);
-	if (typeof value !== 'object' || value === null) return;
-	for (const [language, line] of Object.entries(value))
-		for (const slot of typeof line === 'string' ? slotsIn(line) : [])
-			if (!canFill(slot, known))
-				scope.report.add(
-					at(path, language),
-					SLOT,
-					`{{${slot}}}`,
-					'Correct what stands in the double braces, or add what it names.'
-				);
-}
-
-function canFill(slot: string, { dates, passages }: Known): boolean {
-	if (slot.startsWith('date:')) return dates?.has(slot.slice('date:'.length)) ?? true;
-	if (slot.startsWith('say:')) return passages.has(slot.slice('say:'.length));
-	return slot === 'office.name' || slot === 'office.phone' || slot === 'office.web';
-}
 
 /** One approved answer to a question on any day: two people must not be told two things. */
 function checkOneEach({ report }: Scope, given: readonly Given[]): void {

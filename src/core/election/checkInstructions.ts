@@ -1,3 +1,4 @@
+import { slotted, type Known } from './checkPassages';
 import type { CorrectionMethod, Stage } from './election';
 import { fields, flag, list, oneOf, words } from './fields';
 import { at } from './report';
@@ -17,14 +18,14 @@ export const CORRECTION_METHODS: readonly CorrectionMethod[] = [
 const DECIDE = 'Ask who decides this in your office and write it before you publish; there is no default.';
 
 /** Reports every problem of the instructions. Open answers on corrections hold publishing back and nothing else. */
-export function checkInstructions(scope: Scope, value: unknown): void {
+export function checkInstructions(scope: Scope, value: unknown, known: Known): void {
 	const { report } = scope;
 	const path = 'instructions';
 	const required = ['pen', 'mark', 'writeIn', 'pollingPlaceWarns'];
 	const instructions = fields(report, value, path, required, ['correction']);
 	if (!instructions) return;
 	for (const name of ['pen', 'mark', 'writeIn']) text(scope, instructions[name], at(path, name));
-	checkCorrection(scope, instructions.correction, at(path, 'correction'));
+	checkCorrection(scope, instructions.correction, at(path, 'correction'), known);
 	const warnsPath = at(path, 'pollingPlaceWarns');
 	const warns = fields(report, instructions.pollingPlaceWarns, warnsPath, ['overvote', 'blank']);
 	if (!warns) return;
@@ -32,7 +33,7 @@ export function checkInstructions(scope: Scope, value: unknown): void {
 	flag(report, warns.blank, at(warnsPath, 'blank'));
 }
 
-function checkCorrection(scope: Scope, value: unknown, path: string): void {
+function checkCorrection(scope: Scope, value: unknown, path: string, known: Known): void {
 	const { report } = scope;
 	if (value === undefined) {
 		report.hold(path, 'how a mistake is put right', undefined, DECIDE);
@@ -47,14 +48,14 @@ function checkCorrection(scope: Scope, value: unknown, path: string): void {
 	]);
 	const open = correction.method === undefined || method === '' || method === 'undecided';
 	if (open) report.hold(at(path, 'method'), 'which way mistakes are put right', correction.method, DECIDE);
-	checkSteps(scope, correction.steps, at(path, 'steps'));
+	checkSteps(scope, correction.steps, at(path, 'steps'), known);
 	if (correction.cite === undefined)
 		report.hold(at(path, 'cite'), 'the rule or the person that decided it', undefined, DECIDE);
 	words(report, correction.cite, at(path, 'cite'));
 	flag(report, correction.invented, at(path, 'invented'));
 }
 
-function checkSteps(scope: Scope, value: unknown, path: string): void {
+function checkSteps(scope: Scope, value: unknown, path: string, known: Known): void {
 	const { report } = scope;
 	if (value === undefined) {
 		report.hold(path, 'steps for each stage', undefined, DECIDE);
@@ -68,7 +69,7 @@ function checkSteps(scope: Scope, value: unknown, path: string): void {
 		if (steps === undefined || (Array.isArray(steps) && steps.length === 0))
 			report.hold(stagePath, 'at least one step', steps, DECIDE);
 		list(report, steps, stagePath).forEach((step, i) => {
-			text(scope, step ?? null, at(stagePath, i));
+			slotted(scope, step ?? null, at(stagePath, i), known);
 		});
 	}
 }

@@ -38,6 +38,15 @@ export function endOf(election: Dated, id: DateId): number | undefined {
 	return instantOf(day.date, day.time, election.office.timeZone);
 }
 
+/** The next instant after `nowUtcMs` at which a date of the election is over; undefined where none lies ahead. */
+export function nextEnd(election: Dated, nowUtcMs: number): number | undefined {
+	const ahead = election.dates
+		.map(({ id }) => endOf(election, id))
+		.filter((end) => end !== undefined)
+		.filter((end) => end > nowUtcMs);
+	return ahead.length > 0 ? Math.min(...ahead) : undefined;
+}
+
 /** The office's own day, "YYYY-MM-DD", at an instant: a voter elsewhere may already have tomorrow. */
 export function officeDay(timeZone: string, nowUtcMs: number): string {
 	return new Date(nowUtcMs + offsetMs(clockOf(timeZone), nowUtcMs)).toISOString().slice(0, 10);
@@ -61,7 +70,16 @@ export function instantOf(date: string, time: string, timeZone: string): number 
 	return fits.length > 0 ? Math.min(...fits) : shown - before;
 }
 
-const clockOf = (timeZone: string): Intl.DateTimeFormat =>
+/** Made once: a clock is dear, and dates are asked for with every note. */
+const clocks = new Map<string, Intl.DateTimeFormat>();
+
+function clockOf(timeZone: string): Intl.DateTimeFormat {
+	let clock = clocks.get(timeZone);
+	if (!clock) clocks.set(timeZone, (clock = newClock(timeZone)));
+	return clock;
+}
+
+const newClock = (timeZone: string): Intl.DateTimeFormat =>
 	new Intl.DateTimeFormat('en-u-ca-gregory-nu-latn', {
 		timeZone,
 		hourCycle: 'h23',

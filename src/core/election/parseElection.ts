@@ -1,6 +1,6 @@
 import { check } from './check';
 import { STAGES } from './checkInstructions';
-import type { CorrectionMethod, Election, Instructions, Problem, Stage, Text } from './election';
+import type { CorrectionMethod, Election, Instructions, PageSetup, Problem, Stage, Text } from './election';
 import { jsonFault } from './jsonFault';
 
 /** Most characters of an election file that are looked at: some hundred times the demo county's. */
@@ -14,7 +14,8 @@ export interface ParsedElection {
 
 /**
  * An election file from its text, with every problem found. Text that is not JSON is one problem, with its line and
- * column. Answers on corrections that the file leaves open come out as `undecided`, with no steps.
+ * column. Answers on corrections that the file leaves open come out as `undecided`, with no steps; folds that it does
+ * not name as those of a sheet folded in three.
  */
 export function parseElection(text: string): ParsedElection {
 	if (text.length > LONGEST_FILE) {
@@ -33,7 +34,7 @@ export function parseElection(text: string): ParsedElection {
 	}
 	const problems = check(document);
 	if (problems.some(({ severity }) => severity === 'error')) return { problems };
-	return { election: markOpenAnswers(document as Draft), problems };
+	return { election: complete(document as Draft), problems };
 }
 
 const refused = (expected: string, received: string, message: string): ParsedElection => ({
@@ -52,12 +53,16 @@ interface DraftCorrection {
 	readonly invented?: boolean;
 }
 
-/** What `check` lets pass: an election whose correction may be open. */
-type Draft = Omit<Election, 'instructions'> & {
+/** What `check` lets pass: an election whose correction may be open, on paper whose folds may be left out. */
+type Draft = Omit<Election, 'instructions' | 'page'> & {
 	readonly instructions: Omit<Instructions, 'correction'> & { readonly correction?: DraftCorrection };
+	readonly page: Omit<PageSetup, 'foldsAt'> & Partial<Pick<PageSetup, 'foldsAt'>>;
 };
 
-function markOpenAnswers(draft: Draft): Election {
+/** A letter sheet goes into its envelope folded in three. */
+const FOLDED_IN_THREE: readonly number[] = [1 / 3, 2 / 3];
+
+function complete(draft: Draft): Election {
 	const { method, steps, cite, ...rest } = draft.instructions.correction ?? {};
 	const filled = Object.fromEntries(STAGES.map((stage) => [stage, steps?.[stage] ?? []]));
 	const correction = {
@@ -66,5 +71,9 @@ function markOpenAnswers(draft: Draft): Election {
 		steps: filled as Readonly<Record<Stage, readonly Text[]>>,
 		cite: cite ?? ''
 	};
-	return { ...draft, instructions: { ...draft.instructions, correction } };
+	return {
+		...draft,
+		instructions: { ...draft.instructions, correction },
+		page: { ...draft.page, foldsAt: draft.page.foldsAt ?? FOLDED_IN_THREE }
+	};
 }

@@ -1,6 +1,7 @@
 import type { i18n as I18n } from 'i18next';
+import { officeTexts } from '$core/advice/officeTexts';
 import type { Sentence } from '$core/advice/sentence';
-import type { Choice, Contest, Election, Text } from '$core/election/election';
+import type { Choice, Contest, Election } from '$core/election/election';
 import { textIn } from '$core/election/text';
 import type { Mark } from '$core/marks/mark';
 import { said } from '$lib/i18n/said';
@@ -13,8 +14,8 @@ export interface Words {
 	text(key: string, values?: Record<string, unknown>): string;
 	choice(id: string): string;
 	mark(mark: Pick<Mark, 'kind' | 'place' | 'choice'>): string;
-	/** Texts of the election file by their path; [] where it has none. */
-	office(path: string): readonly string[];
+	/** Texts of the election file by their path, as they read at an instant; [] where it has none. */
+	office(path: string, nowUtcMs: number): readonly string[];
 	/** Whom to ask where the office has not written its steps. */
 	askOffice(): string;
 }
@@ -45,7 +46,7 @@ export function wordsOf(i18n: I18n, lang: string, election: Election, contest?: 
 			if (mark.choice === undefined) return text('marks.at', values);
 			return text('marks.atChoice', { ...values, choice: choice(mark.choice) });
 		},
-		office: (path) => texts(election, path).map((one) => textIn(one, lang)),
+		office: (path, nowUtcMs) => officeOn(election, path, nowUtcMs, lang),
 		askOffice: () =>
 			text('reading.askOffice', { office: textIn(election.office.name, lang), phone: election.office.phone })
 	};
@@ -69,12 +70,14 @@ function nameOf(choice: Choice, contest: Contest, lang: string, text: Words['tex
 	return text('marks.writeInLineNumber', { number: lines.indexOf(choice) + 1 });
 }
 
-function texts(election: Election, path: string): readonly Text[] {
-	let at: unknown = election;
-	for (const step of path.split('.')) {
-		if (typeof at !== 'object' || at === null || !Object.hasOwn(at, step)) return [];
-		at = (at as Record<string, unknown>)[step];
-	}
-	if (Array.isArray(at)) return at as readonly Text[];
-	return typeof at === 'object' && at !== null ? [at as Text] : [];
+/** Kept, so that dates are put into words once and not with every mark. */
+const officeSaid = new WeakMap<Election, Map<string, readonly string[]>>();
+
+function officeOn(election: Election, path: string, nowUtcMs: number, lang: string): readonly string[] {
+	let kept = officeSaid.get(election);
+	if (!kept) officeSaid.set(election, (kept = new Map<string, readonly string[]>()));
+	const key = `${nowUtcMs} ${lang} ${path}`;
+	let texts = kept.get(key);
+	if (!texts) kept.set(key, (texts = officeTexts(election, path, nowUtcMs, lang)));
+	return texts;
 }

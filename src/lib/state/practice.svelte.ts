@@ -1,4 +1,5 @@
 import { ballotOf, type Ballot } from '$core/election/ballot';
+import { nextEnd } from '$core/election/dates';
 import type { Election, Stage } from '$core/election/election';
 import type { Mishap, PageInk, Stroke, Tool } from '$core/ink/stroke';
 import type { Layout } from '$core/layout/layout';
@@ -11,6 +12,7 @@ import type { Rulebook } from '$core/rules/rule';
 import { Reader, type Picture } from '$lib/worker/reader';
 import type { PictureWindow, Reading } from '$lib/worker/messages';
 import { AFTER_NOTE_MS } from './afterNote';
+import { everyMinute } from './everyMinute';
 
 /* eslint-disable svelte/prefer-svelte-reactivity -- maps are replaced whole ($state.raw), never changed in place */
 
@@ -59,6 +61,8 @@ export class Practice {
 	/** Whether the worker is ready. */
 	ready = $state(false);
 	failure = $state<string | undefined>(undefined);
+	/** An instant since which no date of the election has ended, so that the office's words change when one does. */
+	nowUtcMs = $state(0);
 
 	#pages = $state.raw<readonly PageInk[]>([]);
 	#acts = $state.raw<readonly Act[]>([]);
@@ -71,6 +75,7 @@ export class Practice {
 	readonly #cells: ReadonlyMap<string, Cell>;
 	#statement = $state.raw<BallotStatement | undefined>(undefined);
 	#reader: Reader | undefined;
+	#stopClock: (() => void) | undefined;
 
 	constructor(setup: PracticeSetup) {
 		this.setup = setup;
@@ -126,6 +131,7 @@ export class Practice {
 	/** Starts the worker, if it is not there. Call in the browser only; prerendering has none. */
 	async start(): Promise<void> {
 		if (this.#reader) return;
+		this.#stopClock ??= this.#watchDates();
 		const reader = new Reader(({ contests, marks, targets }) => {
 			this.#take(contests);
 			this.#marks = marks;
@@ -147,6 +153,8 @@ export class Practice {
 	}
 
 	stop(): void {
+		this.#stopClock?.();
+		this.#stopClock = undefined;
 		this.#reader?.close();
 		this.#reader = undefined;
 		this.ready = false;
@@ -215,6 +223,15 @@ export class Practice {
 		if (this.mode === 'paper') this.finished = false;
 		if (!this.#reader) await this.start();
 		else if (this.ready) await this.#settle(this.#reader.read({ kind: 'add', page, strokes, mishaps }));
+	}
+
+	#watchDates(): () => void {
+		let endsAtUtcMs = 0;
+		return everyMinute((nowUtcMs) => {
+			if (nowUtcMs < endsAtUtcMs) return;
+			this.nowUtcMs = nowUtcMs;
+			endsAtUtcMs = nextEnd(this.setup.election, nowUtcMs) ?? Infinity;
+		});
 	}
 
 	#change(page: number, how: (ink: PageInk) => PageInk): void {

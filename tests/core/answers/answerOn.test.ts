@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { answerOn } from '$core/answers/answerOn';
 import { countyWithAnswers as county } from '$core/answers/demoCounty';
 import { instantFrom } from '$core/answers/instantFrom';
-import { sayDate } from '$core/answers/sayDate';
+import { sayDate } from '$core/election/sayDate';
 import type { Answer, Election } from '$core/election/election';
 
 const MINUTE_MS = 60_000;

@@ -487,6 +487,18 @@ export const FAULTS: readonly Fault[] = [
 		problems: ['answers[1].questions'],
 		sort: 'open'
 	},
+	{
+		name: 'a step that says a passage of another file',
+		put: { 'instructions.correction.steps.holding[0].en': 'Do this. {{say:dance}}' },
+		problems: ['instructions.correction.steps.holding[0].en'],
+		sort: 'meaning'
+	},
+	{
+		name: 'a step with a date that is none',
+		put: { 'instructions.correction.steps.mailed[0].es': 'Hasta el {{date:picnic}}.' },
+		problems: ['instructions.correction.steps.mailed[0].es'],
+		sort: 'meaning'
+	},
 	{ name: 'a paper that is no size', put: { 'page.paper': 'napkin' }, problems: ['page.paper'], sort: 'shape' },
 	{ name: 'one column', put: { 'page.columns': 1 }, problems: ['page.columns'], sort: 'shape' },
 	{ name: 'a fold off the page', put: { 'page.foldsAt[1]': 1.2 }, problems: ['page.foldsAt[1]'], sort: 'shape' },

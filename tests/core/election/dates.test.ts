@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { addDays, dayMs } from '$core/election/calendar';
-import { dateOf, endOf, hasPassed, officeDay } from '$core/election/dates';
+import { dateOf, endOf, hasPassed, nextEnd, officeDay } from '$core/election/dates';
 import { county } from '$core/election/demo';
 import type { Election, ElectionDate } from '$core/election/election';
 
@@ -130,5 +130,17 @@ describe('hasPassed', () => {
 		expect(officeDay('America/Chicago', utc('2027-09-15T04:59:59.500Z'))).toBe('2027-09-14');
 		expect(officeDay('America/Chicago', utc('2027-09-15T05:00:00Z'))).toBe('2027-09-15');
 		expect(officeDay('Pacific/Kiritimati', utc('2027-09-14T10:00:00Z'))).toBe('2027-09-15');
+	});
+});
+
+describe('nextEnd', () => {
+	test('leads through the dates that end, one after the other, until none is left', () => {
+		const ends: number[] = [];
+		let end = nextEnd(county, 0);
+		while (end !== undefined && ends.length < 20) {
+			ends.push(end);
+			end = nextEnd(county, end);
+		}
+		expect(ends).toEqual([...new Set(county.dates.map(({ id }) => endOf(county, id)!))].sort((a, b) => a - b));
 	});
 });

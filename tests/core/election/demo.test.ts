@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { endOf } from '$core/election/dates';
 import { county, fair } from '$core/election/demo';
-import type { Contest } from '$core/election/election';
+import type { Contest, Election } from '$core/election/election';
+import { sayOn } from '$core/election/sayOn';
 
 /** Every text of an election in one language. */
 function* textsIn(value: unknown, language: string): Generator<string> {
@@ -10,6 +12,12 @@ function* textsIn(value: unknown, language: string): Generator<string> {
 		else yield* textsIn(child, language);
 	}
 }
+
+/** Before all dates of an election, and when each of them has ended. */
+const instants = (election: Election): readonly number[] => [
+	0,
+	...election.dates.map(({ id }) => endOf(election, id)!)
+];
 
 /** Vowel groups, without a silent final e: near enough for a grade over a whole text. */
 const syllables = (word: string): number => Math.max(1, word.replace(/e$/, '').match(/[aeiouy]+/g)?.length ?? 0);
@@ -69,13 +77,17 @@ describe('the demo files', () => {
 	});
 
 	test('instruct in English of grade 8 or below', () => {
-		for (const { instructions, answers, dates } of [county, fair]) {
+		for (const election of [county, fair]) {
+			const { instructions, answers, dates } = election;
 			const sentences = [...textsIn([instructions, answers, dates], 'en')].map((text) =>
 				text.replace(/[^.?!:]$/, '$&.')
 			);
 			expect(grade(sentences.join(' '))).toBeLessThanOrEqual(8);
-			for (const step of Object.values(instructions.correction.steps).flat())
-				expect(grade(step.en ?? ''), step.en).toBeLessThanOrEqual(8);
+			for (const nowUtcMs of instants(election))
+				for (const step of Object.values(instructions.correction.steps).flat()) {
+					const said = sayOn(election, step.en ?? '', nowUtcMs, 'en');
+					expect(grade(said), said).toBeLessThanOrEqual(8);
+				}
 		}
 	});
 });

@@ -49,6 +49,11 @@ describe('parseElection', () => {
 		});
 	});
 
+	test('folds a sheet in three where the file does not say', () => {
+		expect(parse(broken({ 'page.foldsAt': undefined })).election?.page.foldsAt).toEqual([1 / 3, 2 / 3]);
+		expect(parse(broken({ 'page.foldsAt': [] })).election?.page.foldsAt).toEqual([]);
+	});
+
 	test('holds on to its time and stack, however large or deep the text', () => {
 		for (const deep of ['['.repeat(2_000_000), `${'['.repeat(500_000)}${']'.repeat(500_000)}`, '{"a":'.repeat(500_000)])
 			expect(parseElection(deep).problems).toHaveLength(1);

@@ -1,5 +1,5 @@
-import { dayMs } from '../election/calendar';
-import type { OfficeDate } from '../election/dates';
+import { dayMs } from './calendar';
+import type { OfficeDate } from './dates';
 
 /** Offices that use this app are in the United States: "es" alone would give a clock of 24 hours. */
 const REGION = 'US';

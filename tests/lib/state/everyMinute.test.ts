@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import { everyMinute } from '../../../src/lib/answers/everyMinute';
+import { everyMinute } from '../../../src/lib/state/everyMinute';
 
 const START_UTC_MS = Date.UTC(2027, 7, 30, 15);
 
