@@ -1,7 +1,7 @@
 import type { BallotReading, OpenBallot } from '../core/read';
 import { tuple } from './verbs/layout';
 
-/** The record of one file, with the field names of the command line's contract. */
+/** The record of one file, with the field names of the command line's contract. What is not there has no field in JSON. */
 export function recordOf(
 	file: string,
 	{ pages, contests, ballot }: BallotReading,
@@ -14,7 +14,18 @@ export function recordOf(
 		pages: pages.map(({ page }) => page),
 		rulebook: rulebook.id,
 		marks: pages.flatMap(({ marks }) =>
-			marks.map(({ box, confidence, ...mark }) => ({ ...mark, box: tuple(box), confidence: round(confidence) }))
+			marks.map(({ id, page, kind, place, contest, choice, rank, alsoTouches, box, confidence }) => ({
+				id,
+				page,
+				kind,
+				place,
+				contest,
+				choice,
+				rank,
+				alsoTouches,
+				box: tuple(box),
+				confidence: round(confidence)
+			}))
 		),
 		contests: contests.map(({ contest, machine, people, advice, warned }) => ({
 			contest,

@@ -219,7 +219,6 @@ process.stdout.write(
 	`overall ${percent(overall)} right of ${scored.length} (95 % interval ${percent(low)} to ${percent(high)}, drawn again by writer or sample), ` +
 		`sure and wrong ${percent(surelyWrong)}\n`
 );
-bubbles();
 if (overall < LIMITS.right) failed += 1;
 if (surelyWrong > LIMITS.surelyWrong) failed += 1;
 process.stdout.write(
@@ -242,5 +241,3 @@ function interval(list: readonly Outcome[]): readonly [number, number] {
 	}).sort((a, b) => a - b);
 	return [shares[10] ?? 0, shares[389] ?? 0];
 }
-
-function bubbles(): void {}

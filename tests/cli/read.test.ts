@@ -1,4 +1,4 @@
-import { closeSync, ftruncateSync, openSync } from 'node:fs';
+import { closeSync, openSync, writeSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { fairhand, fileWith } from './run';
 
@@ -99,12 +99,16 @@ describe('read', () => {
 	});
 
 	test('refuses 100 MB of points without reading them', () => {
-		const file = fileWith('huge.json', '');
-		const handle = openSync(file, 'r+');
-		ftruncateSync(handle, 100 * 1024 * 1024);
+		const file = fileWith('huge.json', '{"page":1,"strokes":[{"tool":"ballpoint","points":[');
+		const million = `${'[100.25,100],'.repeat(999_999)}[100.25,100]`;
+		const handle = openSync(file, 'a');
+		for (let written = 0; written < 100 * 1024 * 1024; written += million.length)
+			writeSync(handle, written > 0 ? `,${million}` : million);
+		writeSync(handle, ']}]}');
 		closeSync(handle);
-		const { code, lines } = fairhand('read', file);
+		const { code, lines, errors } = fairhand('read', file);
 		expect(code).toBe(1);
+		expect(errors).toHaveLength(1);
 		expect(JSON.parse(lines[0]!)).toMatchObject({ refused: { code: 'too-large' } });
 	});
 
