@@ -8,7 +8,7 @@ import { featuresOf } from './features';
 import { findMishaps } from './findMishaps';
 import { groupComponents, REACH_PX } from './groupComponents';
 import type { Mark, MarkKind, PageMarks, TargetReading } from './mark';
-import { levelOf, measureTarget } from './measureTarget';
+import { levelOf, looksBesidePx, measureTarget } from './measureTarget';
 import { placeOf } from './placeOf';
 import { BLOCK_PX, findResidual } from './residual';
 import { separateTones } from './separateTones';
@@ -44,7 +44,7 @@ export function findMarks(
 		);
 	const { thresholds, window } = options;
 	const wanted = window ? edgesOf(window) : { left: 0, top: 0, right: page.width, bottom: page.height };
-	const part = partOf(wanted, page, sheet);
+	const part = partOf(wanted, page, sheet, looksBesidePx(layout.shape));
 	const residual = findResidual(page, print, part);
 	const targets = sheet.choices
 		.filter(({ target }) => meets(edgesOf(target), wanted, 0))
@@ -117,15 +117,18 @@ const boxOf = ({ left, top, right, bottom }: Edges): Box => ({
 	height: (bottom - top) * PT_PER_PX
 });
 
-/** The pixels to look at: what can belong to a mark in `wanted`, in whole blocks. */
-function partOf(wanted: Edges, { width, height }: GreyImage, { choices }: PageLayout): PixelBox {
+/**
+ * The pixels to look at: what can belong to a mark in `wanted`, and `beside` pixels on either side of each target in it,
+ * in whole blocks.
+ */
+function partOf(wanted: Edges, { width, height }: GreyImage, { choices }: PageLayout, beside: number): PixelBox {
 	let { left, top, right, bottom } = wanted;
 	for (const { target } of choices) {
 		const edges = edgesOf(target);
 		if (!meets(edges, wanted, 0)) continue;
-		left = Math.min(left, edges.left);
+		left = Math.min(left, edges.left - beside);
 		top = Math.min(top, edges.top);
-		right = Math.max(right, edges.right);
+		right = Math.max(right, edges.right + beside);
 		bottom = Math.max(bottom, edges.bottom);
 	}
 	const by = REACH_PX;

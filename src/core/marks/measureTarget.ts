@@ -32,6 +32,13 @@ const JOIN_GAIN = 1.1;
 /** A line that runs on this far past both ends of an arrow is a crease, not a pen's. */
 const CREASE_PAST_MM = 2;
 
+const CREASE_PAST_PX = Math.round(CREASE_PAST_MM * PX_PER_MM);
+/** From an arrow's gap to where a pen that joined it has no business, in pixels. */
+const ARROW_ENDS_PX = Math.ceil((Math.max(ARROW_TAIL_PT, ARROW_HEAD_PT) + 1) * PX_PER_PT);
+
+/** How far to the left and right of a target its measure looks, in pixels. */
+export const looksBesidePx = (shape: TargetShape): number => (shape === 'arrow' ? ARROW_ENDS_PX + CREASE_PAST_PX : 0);
+
 /** What was measured in one target. */
 export interface TargetMeasure {
 	readonly fill: number;
@@ -160,22 +167,20 @@ function lineArea({ oval, halfWidth, halfHeight }: Inside): number {
 
 /** Whether ink at the same height goes on beyond both outer ends of a broken arrow. */
 function runsPast(residual: Residual, target: Box, minY: number, maxY: number): boolean {
-	const past = Math.round(CREASE_PAST_MM * PX_PER_MM);
-	const reach = Math.ceil((Math.max(ARROW_TAIL_PT, ARROW_HEAD_PT) + 1) * PX_PER_PT);
-	const left = Math.round(target.x * PX_PER_PT) - reach;
-	const right = Math.round((target.x + target.width) * PX_PER_PT) + reach;
+	const left = Math.round(target.x * PX_PER_PT) - ARROW_ENDS_PX;
+	const right = Math.round((target.x + target.width) * PX_PER_PT) + ARROW_ENDS_PX;
 	const covered = (from: number) => {
 		let count = 0;
-		for (let x = from; x < from + past; x++) {
+		for (let x = from; x < from + CREASE_PAST_PX; x++) {
 			for (let y = minY - 3; y <= maxY + 3; y++)
 				if (darknessAt(residual, x, y) > INK_FROM) {
 					count += 1;
 					break;
 				}
 		}
-		return count >= 0.8 * past;
+		return count >= 0.8 * CREASE_PAST_PX;
 	};
-	return covered(left - past) && covered(right);
+	return covered(left - CREASE_PAST_PX) && covered(right);
 }
 
 const clampOne = (value: number): number => Math.max(0, Math.min(1, value));

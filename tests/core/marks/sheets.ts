@@ -44,9 +44,6 @@ export interface Place {
 /** What is drawn on a page and what happened to it. */
 export type Ink = Omit<PageInk, 'page'>;
 
-/** So far around a target the reader must look to tell a crease from an arrow joined, in points. */
-const LOOK_PT = 24;
-
 /** Ink is drawn farther out still, in points. */
 const DRAW_PT = 42;
 
@@ -76,7 +73,7 @@ export function sheetOf(target: TargetStyle) {
 		const [xPx, yPx, widthPx, heightPx] = [x, y, width, height].map((pt) => Math.round(pt * PX_PER_PT)) as Four;
 		const image = images[page - 1]!;
 		inkPageInPlace(image, print, { page, ...ink }, anchorsOf(page), { xPx, yPx, widthPx, heightPx }, { seed });
-		const found = findMarks(image, print, layout, page, { thresholds, window: grow(choice.target, LOOK_PT) });
+		const found = findMarks(image, print, layout, page, { thresholds, window: choice.target });
 		const [from, to] = [Math.max(0, yPx) * print.width, (yPx + heightPx) * print.width];
 		image.data.set(print.data.subarray(from, to), from);
 		return readingOf(choice, found);
