@@ -616,7 +616,11 @@ test.describe('by keyboard alone', () => {
 
 		const scanner = await openByKeys('What the scanner sees');
 		await tabTo(page, scanner.dialog.getByRole('button', { name: 'Larger' }));
-		await page.keyboard.press('Enter');
+		for (let step = 0; step < 5; step += 1) await page.keyboard.press('Enter');
+		// As large as it gets, the button is barred and still has the keyboard.
+		const larger = scanner.dialog.getByRole('button', { name: 'Larger' });
+		await expect(larger).toBeDisabled();
+		await expect(larger).toBeFocused();
 		const view = scanner.dialog.getByRole('group', { name: 'What the scanner sees' });
 		await tabTo(page, view);
 		const scrolled = () => view.evaluate((element) => element.scrollLeft);
@@ -634,6 +638,7 @@ test.describe('by keyboard alone', () => {
 		await expect(least.dialog).toBeHidden();
 		await expect(page.locator('.note.current:visible')).toContainText('Too many');
 		await expect(page.locator('.note.current:visible')).toBeInViewport();
+		await expect(page.locator('.note.current:visible').getByRole('heading', { level: 2 })).toBeFocused();
 
 		const habit = await openByKeys('Last time and this time');
 		await expect(habit.dialog.getByRole('img').first()).toBeVisible();
@@ -670,6 +675,44 @@ test.describe('by keyboard alone', () => {
 			await expect.poll(widest).toBeCloseTo(small, 0);
 			await expect(button('Bigger')).toBeFocused();
 		});
+
+		test('the first contest bars the way back, and the button keeps the focus', async ({ page }) => {
+			await openPractice(page);
+			const button = (name: string) => page.getByRole('button', { name, exact: true });
+			await tabTo(page, button('Next'));
+			await page.keyboard.press('Enter');
+			await tabTo(page, button('Back'), 'Shift+Tab');
+			for (let press = 0; press < 3; press += 1) await page.keyboard.press('Enter');
+			await expect(page.getByRole('status').filter({ hasText: 'Contest 1 of ' })).toBeVisible();
+			await expect(button('Back')).toBeDisabled();
+			await expect(button('Back')).toBeFocused();
+		});
+	});
+
+	test('undo, pressed until nothing is left, keeps the focus and then does nothing', async ({ page }) => {
+		await markTooManyByKeys(page);
+		const undo = page.getByRole('button', { name: 'Undo' });
+		await tabTo(page, undo, 'Shift+Tab');
+		for (let press = 0; press < 4; press += 1) await page.keyboard.press('Enter');
+		await expect(undo).toBeDisabled();
+		await expect(undo).toBeFocused();
+		await expect(page.getByRole('dialog')).toHaveCount(0);
+	});
+
+	test('the way to a contest leads into the list where that is open', async ({ page }) => {
+		await page.emulateMedia({ reducedMotion: 'reduce' });
+		await markTooManyByKeys(page);
+		const list = page.getByRole('button', { name: 'Mark without drawing' });
+		await tabTo(page, list);
+		await page.keyboard.press('Enter');
+		const row = page.locator('.sum').getByRole('button').first();
+		await tabTo(page, row);
+		const title = await page.locator('.sum .title').first().innerText();
+		await page.keyboard.press('Enter');
+		const contest = page.locator('fieldset.current');
+		await expect(contest).toBeFocused();
+		await expect(contest).toContainText(title);
+		await expect(contest).toBeInViewport();
 	});
 });
 
