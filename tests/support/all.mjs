@@ -25,8 +25,10 @@ if (!existsSync(data)) console.log(`\nNo data sets at ${data}: benchmarks that n
 // Times depend on what else the machine does: they are printed, not judged. What the reader makes of human marks does not.
 console.log('\n== benchmarks');
 run('npx', ['tsx', 'tests/bench/all.ts']);
-if (existsSync(join(data, 'marks')))
+if (existsSync(join(data, 'marks'))) {
 	step('human marks', 'npx', ['tsx', 'tests/bench/humanMarks.ts', join(data, 'marks')]);
+	step('photographed bubbles', 'npx', ['tsx', 'tests/bench/photoBubbles.ts', join(data, 'marks')]);
+}
 step('browser', process.execPath, ['tests/support/browser.mjs']);
 // Under a folder, as on most hosts.
 const built = step('build', 'npm', ['run', 'build'], { BASE_PATH: '/ballot' });
