@@ -238,7 +238,7 @@ function answerPlainly(): void {
 /** In the page: presses the button that a selector finds, unless it is switched off. Returns whether it was pressed. */
 function press(selector: string): boolean {
 	const button = document.querySelector<HTMLButtonElement>(selector);
-	if (!button || button.disabled) return false;
+	if (!button || button.ariaDisabled === 'true') return false;
 	button.click();
 	return true;
 }
