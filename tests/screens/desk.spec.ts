@@ -166,6 +166,21 @@ test('a mark that a caller describes is placed by keys and read', async ({ page 
 	await expect(note).toHaveCount(0);
 });
 
+test('what the office asks about a mark is as of the desk’s day, a training day too', async ({ page }) => {
+	await openDesk(page);
+	await page.keyboard.press('0');
+	await expect(page.locator('.marks[data-ready=true]')).toBeVisible();
+	await page.keyboard.press('f');
+	await page.keyboard.press('ArrowDown');
+	await page.keyboard.press('f');
+	const note = page.locator('.seen .slip');
+	await expect(note).toContainText('Too many marks');
+	await expect(note).toContainText('until Monday, September 6, 5 PM');
+	await expect(note).not.toContainText('{');
+	await page.getByLabel('Set a day, for training').fill('2027-09-08');
+	await expect(note).toContainText('too late now to mail');
+});
+
 for (const path of ['en/desk/', 'es/desk/'])
 	test.describe(path, () => {
 		test('has nothing for axe to find: empty, with an answer, with the paper and the tally', async ({ page }) => {

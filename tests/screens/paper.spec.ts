@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import '../../src/core/layout/font/bundled';
 import { encodeCode } from '../../src/codes/encodeCode';
+import { endOf } from '../../src/core/election/dates';
 import { county, fair } from '../../src/core/election/demo';
 import type { Election } from '../../src/core/election/election';
 import type { GreyImage } from '../../src/core/image';
@@ -15,7 +16,7 @@ import { inkPage } from '../../src/core/page/inkPage';
 import { halve } from '../../src/core/photo/shrink';
 import { printSheet } from '../../src/core/sheet/printSheet';
 import { wordsOf } from '../../src/cli/files';
-import { tabTo } from '../support/ballot';
+import { PRACTICE_DAY, tabTo } from '../support/ballot';
 import { photograph, shotOf, type Shot } from '../support/camera';
 import { finePrint, withInk } from '../support/finePrint';
 import { ensurePoppler, picturesOfPdf } from '../support/poppler';
@@ -87,7 +88,8 @@ interface GivenFile {
 const asJpeg = (buffer: Buffer): GivenFile => ({ name: 'photo.jpg', mimeType: 'image/jpeg', buffer });
 const asPng = (image: GreyImage): GivenFile => ({ name: 'scan.png', mimeType: 'image/png', buffer: pngOf(image) });
 
-async function openPaper(page: Page, lang = 'en'): Promise<void> {
+async function openPaper(page: Page, lang = 'en', day = PRACTICE_DAY): Promise<void> {
+	await page.clock.setFixedTime(day);
 	await page.goto(`${lang}/paper/`);
 	await expect(page.locator('.page[data-ready=true]')).toBeVisible();
 }
@@ -413,6 +415,13 @@ test('draws on no target, and shows the least certain marks and the scanner’s 
 	await page.keyboard.press('Escape');
 	await page.getByRole('button', { name: 'What the scanner sees' }).click();
 	await expect(page.getByRole('dialog').locator('canvas')).toBeVisible();
+});
+
+test('what the office asks goes by the day on which a photo is read', async ({ page }) => {
+	await openPaper(page, 'en', new Date(endOf(county, 'return')!));
+	await readOf(page, asJpeg(photoOf(1)));
+	await expect(reading(page)).toContainText('The time to vote ended on Tuesday, September 14, 8 PM');
+	await expect(page.getByRole('button', { name: 'Show me how to fix it' })).toHaveCount(0);
 });
 
 test('can be used with the keyboard alone', async ({ page }) => {

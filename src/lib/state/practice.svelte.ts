@@ -62,7 +62,7 @@ export class Practice {
 	ready = $state(false);
 	failure = $state<string | undefined>(undefined);
 	/** An instant since which no date of the election has ended, so that the office's words change when one does. */
-	nowUtcMs = $state(0);
+	nowUtcMs = $state(Date.now());
 
 	#pages = $state.raw<readonly PageInk[]>([]);
 	#acts = $state.raw<readonly Act[]>([]);
@@ -131,7 +131,7 @@ export class Practice {
 	/** Starts the worker, if it is not there. Call in the browser only; prerendering has none. */
 	async start(): Promise<void> {
 		if (this.#reader) return;
-		this.#stopClock ??= this.#watchDates();
+		this.#stopClock ??= this.watchDates();
 		const reader = new Reader(({ contests, marks, targets }) => {
 			this.#take(contests);
 			this.#marks = marks;
@@ -225,7 +225,8 @@ export class Practice {
 		else if (this.ready) await this.#settle(this.#reader.read({ kind: 'add', page, strokes, mishaps }));
 	}
 
-	#watchDates(): () => void {
+	/** Keeps `nowUtcMs` up to date until the function that it returns is called. `start` does so by itself. */
+	watchDates(): () => void {
 		let endsAtUtcMs = 0;
 		return everyMinute((nowUtcMs) => {
 			if (nowUtcMs < endsAtUtcMs) return;

@@ -1,5 +1,6 @@
 import { countyWithAnswers } from '$core/answers/demoCounty';
 import { openGallery } from '$core/answers/galleryPages';
+import { county } from '$core/election/demo';
 import { textIn } from '$core/election/text';
 import '$core/layout/font/bundled';
 import type { SheetWords } from '$core/layout/words';
@@ -19,7 +20,8 @@ export const load: PageServerLoad = async ({ params, fetch }) => {
 	return {
 		office: textIn(countyWithAnswers.office.name, lang),
 		paper: {
-			election: { ...sheet.election, answers: [], passages: [] },
+			// The answers come with their own file; correction steps need no more than the county's own passages.
+			election: { ...sheet.election, answers: [], passages: county.passages ?? [] },
 			layout: sheet.layout,
 			words: { [lang]: words },
 			rulebook: demoCounty as unknown as Rulebook,
