@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { countyWithAnswers } from '../core/answers/demoCounty';
 import type { Election, Problem } from '../core/election/election';
 import { parseElection, type ParsedElection } from '../core/election/parseElection';
 import { layOut } from '../core/layout/layOutBallot';
@@ -33,13 +34,11 @@ export function textOf(file: string, largestBytes = LARGEST_DOCUMENT_BYTES): str
 }
 
 const DEMO = join(ROOT, 'src/core/election/files/county.json');
-/** Answers and their passages, kept apart from the county's own file: they are larger than all the rest of it. */
-const DEMO_LEDGER = join(ROOT, 'src/core/election/files/answers.county.json');
 
 /** The election of a file, or the demo county's with its answers. Throws BadInput with every problem when it holds errors. */
 export function electionOf(file: string | undefined): Election {
 	const path = file ?? DEMO;
-	const { election, problems } = parsedElection(file === undefined ? demoText() : textOf(path));
+	const { election, problems } = parsedElection(file === undefined ? JSON.stringify(countyWithAnswers) : textOf(path));
 	if (!election) throw new BadInput(problems.filter((p) => p.severity === 'error').map((p) => lineOf(path, p)));
 	return election;
 }
@@ -60,11 +59,6 @@ function wordless(language: string, path: string, known: readonly string[]): Pro
 	const todo = `Copy locales/en.json to locales/${language}.json and translate it, or take the language out.`;
 	const message = `${path} is "${language}", for which there are no words, expected ${expected}. ${todo}`;
 	return { path, expected, received: `"${language}"`, severity: 'error', message };
-}
-
-function demoText(): string {
-	const [file, ledger] = [DEMO, DEMO_LEDGER].map((path) => JSON.parse(textOf(path)) as { passages: unknown[] });
-	return JSON.stringify({ ...file, ...ledger, passages: [...(file?.passages ?? []), ...(ledger?.passages ?? [])] });
 }
 
 /** The style asked for, or the first. Throws BadInput naming those that exist. */

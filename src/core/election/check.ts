@@ -1,7 +1,7 @@
 import { checkAnswers } from './checkAnswers';
 import { checkContests } from './checkContests';
 import { checkInstructions } from './checkInstructions';
-import { checkPassages } from './checkPassages';
+import { checkPassages, knownIn } from './checkPassages';
 import { checkStyles } from './checkStyles';
 import type { Problem } from './election';
 import {
@@ -88,8 +88,9 @@ export function check(document: unknown): readonly Problem[] {
 		);
 	identifier(report, file.rulebook, 'rulebook');
 	checkThresholds(scope, file.thresholds);
-	const known = checkPassages(scope, file.passages, file.dates);
+	const known = knownIn(file.dates, file.passages);
 	checkInstructions(scope, file.instructions, known);
+	checkPassages(scope, file.passages, known);
 	checkAnswers(scope, file.answers, known);
 	checkPage(scope, file.page);
 	return report.problems;

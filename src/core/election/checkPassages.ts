@@ -9,10 +9,15 @@ export interface Known {
 	readonly passages: ReadonlySet<string>;
 }
 
-/** Reports every problem of the passages, and gives what a slot may name: the file's dates and these passages. */
-export function checkPassages(scope: Scope, value: unknown, fileDates: unknown): Known {
+/** What a slot of this file may name: its dates and passages, whatever else may be the matter with them. */
+export const knownIn = (dates: unknown, passages: unknown): Known => ({
+	dates: idsOf(dates),
+	passages: idsOf(passages) ?? new Set()
+});
+
+/** Reports every problem of the passages. */
+export function checkPassages(scope: Scope, value: unknown, { dates }: Known): void {
 	const { report } = scope;
-	const dates = idsOf(fileDates);
 	const seen = new Set<string>();
 	// A passage holds no passages.
 	const known: Known = { dates, passages: new Set() };
@@ -32,7 +37,6 @@ export function checkPassages(scope: Scope, value: unknown, fileDates: unknown):
 			slotted(scope, change.text, at(laterPath, 'text'), known);
 		});
 	});
-	return { dates, passages: seen };
 }
 
 const idsOf = (value: unknown): ReadonlySet<string> | undefined =>

@@ -70,14 +70,17 @@ function nameOf(choice: Choice, contest: Contest, lang: string, text: Words['tex
 	return text('marks.writeInLineNumber', { number: lines.indexOf(choice) + 1 });
 }
 
-/** Kept, so that dates are put into words once and not with every mark. */
-const officeSaid = new WeakMap<Election, Map<string, readonly string[]>>();
+/** Kept for the latest instant, so that dates are put into words once and not with every mark. */
+const officeSaid = new WeakMap<
+	Election,
+	{ readonly nowUtcMs: number; readonly texts: Map<string, readonly string[]> }
+>();
 
 function officeOn(election: Election, path: string, nowUtcMs: number, lang: string): readonly string[] {
 	let kept = officeSaid.get(election);
-	if (!kept) officeSaid.set(election, (kept = new Map<string, readonly string[]>()));
-	const key = `${nowUtcMs} ${lang} ${path}`;
-	let texts = kept.get(key);
-	if (!texts) kept.set(key, (texts = officeTexts(election, path, nowUtcMs, lang)));
+	if (kept?.nowUtcMs !== nowUtcMs) officeSaid.set(election, (kept = { nowUtcMs, texts: new Map() }));
+	const key = `${lang} ${path}`;
+	let texts = kept.texts.get(key);
+	if (!texts) kept.texts.set(key, (texts = officeTexts(election, path, nowUtcMs, lang)));
 	return texts;
 }
