@@ -4,7 +4,7 @@ import type { Features } from './features';
 import { checkLikeness, crossLikeness, ringLikeness, scribbleLikeness, strokeLikeness, writingLikeness } from './forms';
 import type { MarkKind } from './mark';
 import { ramp } from './ramp';
-import type { Nearness, Whereabouts } from './whereabouts';
+import { holds, type Nearness, type Whereabouts } from './whereabouts';
 
 export interface Verdict {
 	readonly kind: MarkKind;
@@ -89,7 +89,8 @@ function likenessOf(features: Features, where: Whereabouts, shape: TargetShape, 
 			damp(found, ['stroke', 'scribble'], level);
 		}
 		// A single line across a name strikes it, whatever its slant.
-		const across = line ? 0 : ramp(nearest.inName / ink, 0.35, 0.6);
+		const across =
+			line && line !== 'strike' ? 0 : Math.max(ramp(nearest.inName / ink, 0.35, 0.6), through(where, nearest));
 		found.strike = Math.max(found.strike ?? 0, (found.stroke ?? 0) * across);
 		damp(found, ['stroke'], across);
 		if (nearest.inWriteIn > 0.5 * ink) {
@@ -104,6 +105,12 @@ function likenessOf(features: Features, where: Whereabouts, shape: TargetShape, 
 	// Off targets and names, a busy line in a row is a note; a loop or a cross of two pieces is part of one.
 	damp(found, ['scribble', 'cross', 'ring', 'check', 'stroke'], writing * (features.pieces > 1 ? 0.9 : 0.5));
 	return found;
+}
+
+/** 1 where a mark has its middle at a name and comes out of it above and below, 0 elsewhere. */
+function through({ box, middleX, middleY }: Whereabouts, { name }: Nearness): number {
+	const isAtName = holds(name, middleX, middleY);
+	return isAtName && box.top < name.top && box.bottom > name.bottom ? 1 : 0;
 }
 
 const KINDS_OF_FORM = ['stroke', 'check', 'cross', 'ring', 'scribble', 'dot', 'fill'] as const;

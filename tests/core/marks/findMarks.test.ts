@@ -73,6 +73,25 @@ describe('a mark', () => {
 		expect(marks[0]).toMatchObject({ kind: found, place: where, contest: choice.contest, choice: choice.choice });
 	});
 
+	test.each([35, 55, 75])(
+		'that runs through a name at %d degrees and comes out on both sides strikes it',
+		(degrees) => {
+			const { x, y, width, height } = choice.name;
+			const middle = { x: x + Math.min(width / 2, 30), y: y + height / 2 };
+			for (const tall of [1.2, 1.6, 2.2]) {
+				const half = (tall * height) / 2;
+				const slant = half / Math.tan((degrees * Math.PI) / 180);
+				const points = Array.from({ length: 21 }, (_, i): [number, number, number] => {
+					const along = (i - 10) / 10;
+					return [middle.x + slant * along, middle.y - half * along, i * 15];
+				});
+				const { marks } = read([{ tool: 'ballpoint', points }]);
+				expect(marks, `${tall} times as tall as the name`).toHaveLength(1);
+				expect(marks[0]).toMatchObject({ kind: 'strike', place: 'on-name', choice: choice.choice });
+			}
+		}
+	);
+
 	test('that is added never lowers the fill of a target', () => {
 		fc.assert(
 			fc.property(
