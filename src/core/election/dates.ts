@@ -60,6 +60,16 @@ const AROUND_MS = 86_400_000;
  * first: a cut-off must not reopen. An hour never shown (clocks go forward) is taken as if they had not yet moved.
  */
 export function instantOf(date: string, time: string, timeZone: string): number {
+	const key = `${date} ${time} ${timeZone}`;
+	let instant = instants.get(key);
+	if (instant === undefined) instants.set(key, (instant = findInstant(date, time, timeZone)));
+	return instant;
+}
+
+/** A clock is dear to ask as well, and every note asks for the same few instants. */
+const instants = new Map<string, number>();
+
+function findInstant(date: string, time: string, timeZone: string): number {
 	const day = dayMs(date);
 	if (day === undefined) throw new RangeError(`instantOf: expected a real day as YYYY-MM-DD, got "${date}"`);
 	const shown = day + Number(time.slice(0, 2)) * 3_600_000 + Number(time.slice(3)) * 60_000;
