@@ -69,6 +69,16 @@ test('a clean mark’s note says only what it needs; one mark too many adds what
 	await expect(decided).toBeVisible();
 });
 
+test('where more may be marked, the note says that nobody would tell', async ({ page }) => {
+	await openPractice(page);
+	const at = contests.findIndex(({ voteFor }) => voteFor > 1);
+	await fillTarget(page, contests.slice(0, at).flatMap(({ choices }) => choices).length);
+	const note = page.locator('.margin .note:visible');
+	await expect(note).toContainText('more allowed');
+	await expect(note.getByText('Would anyone tell you?')).toBeVisible();
+	await expect(note.getByText('would likely take your ballot as it is')).toBeVisible();
+});
+
 test('the rule behind a note opens: what decides, in plain words and its own, and what did not apply with why', async ({
 	page
 }) => {
