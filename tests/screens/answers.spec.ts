@@ -43,7 +43,26 @@ for (const { path, words, found, first } of languages)
 		test('says whom to ask where nothing fits', async ({ page }) => {
 			await openAnswers(page, path);
 			await page.getByRole('searchbox').fill('zzzzqqqq');
-			await expect(page.getByRole('status').filter({ hasText: '555-0142' })).toBeVisible();
+			await expect(page.getByRole('status').getByRole('link', { name: '555-0142' })).toBeVisible();
+		});
+
+		test('gives the office’s number as a link that calls it and stays in one line', async ({ page }) => {
+			await page.setViewportSize({ width: 320, height: 640 });
+			await openAnswers(page, path);
+			let calls = 0;
+			for (const id of ['not-signed', 'too-many']) {
+				await page.goto(`${path}#${id}`);
+				const links = page.getByRole('article').getByRole('link', { name: '555-0142' });
+				await expect(links.first()).toHaveAttribute('href', 'tel:5550142');
+				for (const link of await links.all()) {
+					expect(await link.evaluate((node) => node.getClientRects().length)).toBe(1);
+					calls += 1;
+				}
+				// Nowhere is it plain text.
+				const named = (await page.getByRole('article').innerText()).split('555-0142').length - 1;
+				expect(named).toBe(await links.count());
+			}
+			expect(calls).toBeGreaterThan(2);
 		});
 
 		test('has nothing for axe to find, with the gallery, with what was found, and with an answer', async ({ page }) => {

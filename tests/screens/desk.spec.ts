@@ -176,6 +176,9 @@ test('what the office asks about a mark is as of the desk’s day, a training da
 	const note = page.locator('.seen .slip');
 	await expect(note).toContainText('Too many marks');
 	await expect(note).toContainText('until Monday, September 6, 5 PM');
+	// The number is this desk's own.
+	await expect(note).toContainText(county.office.phone);
+	await expect(page.locator('a[href^="tel:"]')).toHaveCount(0);
 	await expect(note).not.toContainText('{');
 	await page.getByLabel('Set a day, for training').fill('2027-09-08');
 	await expect(note).toContainText('too late now to mail');

@@ -26,8 +26,8 @@ const tallyOn = (page: Page): Promise<Tally> =>
 	page.evaluate(() => JSON.parse(localStorage.getItem('fairhand.event') ?? '{}') as Tally);
 
 /** Opens the languages of an event on its day. */
-async function openEvent(page: Page, path = 'en/event/'): Promise<void> {
-	await page.clock.install({ time: DAY });
+async function openEvent(page: Page, path = 'en/event/', day = DAY): Promise<void> {
+	await page.clock.install({ time: day });
 	await page.goto(path);
 	await expect(page.locator('.event[data-mounted=true]')).toBeVisible();
 }
@@ -134,6 +134,16 @@ test('one mark too many is tallied before feedback, and no more once it is put r
 	const secret = ['points', 'stroke', ...fair.contests.flatMap(({ id, choices }) => [id, ...choices.map((c) => c.id)])];
 	expect(secret.filter((word) => new RegExp(`\\b${word}\\b`).test(told))).toEqual([]);
 	expect(troubles).toEqual([]);
+});
+
+test('a shared tablet names the office’s number and does not call it', async ({ page }) => {
+	await openEvent(page, 'en/event/', new Date('2027-08-22T15:00:00Z'));
+	await begin(page);
+	await fillTarget(page, 0);
+	await fillTarget(page, 1);
+	await readNow(page);
+	await expect(page.locator('#for-best-pie')).toContainText(fair.office.phone);
+	await expect(page.locator('a[href^="tel:"]')).toHaveCount(0);
 });
 
 test('a mistake put right on the same sheet is tallied as what it became', async ({ page }) => {

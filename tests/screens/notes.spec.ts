@@ -134,6 +134,14 @@ test('what the office asks names its dates, and changes on an open page when one
 	expect(await axeFindingsOn(page)).toEqual([]);
 });
 
+test('the office’s number calls it, in the note and in the steps behind it', async ({ page }) => {
+	const note = await markTooMany(page);
+	const call = note.getByRole('link', { name: county.office.phone });
+	await expect(call).toHaveAttribute('href', 'tel:5550142');
+	await note.getByRole('button', { name: 'Show me how to fix it' }).click();
+	await expect(page.getByRole('dialog').getByRole('link', { name: county.office.phone })).toBeVisible();
+});
+
 test('once voting has ended nothing is asked for, and the walk-through is gone', async ({ page }) => {
 	await page.clock.setFixedTime(endsOf('return'));
 	const note = await markTooMany(page, openPracticeNow);

@@ -18,6 +18,8 @@ export interface Words {
 	office(path: string, nowUtcMs: number): readonly string[];
 	/** Whom to ask where the office has not written its steps. */
 	askOffice(): string;
+	/** The office's number, as its texts have it. */
+	readonly phone: string;
 }
 
 export function wordsOf(i18n: I18n, lang: string, election: Election, contest?: Contest): Words {
@@ -48,7 +50,8 @@ export function wordsOf(i18n: I18n, lang: string, election: Election, contest?: 
 		},
 		office: (path, nowUtcMs) => officeOn(election, path, nowUtcMs, lang),
 		askOffice: () =>
-			text('reading.askOffice', { office: textIn(election.office.name, lang), phone: election.office.phone })
+			text('reading.askOffice', { office: textIn(election.office.name, lang), phone: election.office.phone }),
+		phone: election.office.phone
 	};
 }
 
