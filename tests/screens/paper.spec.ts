@@ -424,6 +424,18 @@ test('what the office asks goes by the day on which a photo is read', async ({ p
 	await expect(page.getByRole('button', { name: 'Show me how to fix it' })).toHaveCount(0);
 });
 
+test('what the office asks of a photo left open changes by itself when voting ends', async ({ page }) => {
+	await openPaper(page);
+	const end = endOf(county, 'return')!;
+	await page.clock.install({ time: end - 60_000 });
+	await readOf(page, asJpeg(photoOf(1)));
+	await expect(page.getByRole('button', { name: 'Show me how to fix it' }).first()).toBeVisible();
+	await expect(reading(page)).not.toContainText('The time to vote ended');
+	await page.clock.fastForward(120_000);
+	await expect(reading(page)).toContainText('The time to vote ended on Tuesday, September 14, 8 PM');
+	await expect(page.getByRole('button', { name: 'Show me how to fix it' })).toHaveCount(0);
+});
+
 test('can be used with the keyboard alone', async ({ page }) => {
 	await openPaper(page);
 	await tabTo(page, page.getByRole('radio', { name: 'Letter' }));
