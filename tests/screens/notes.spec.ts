@@ -8,7 +8,7 @@ import type { DateId } from '../../src/core/election/election';
 import rulebook from '../../src/core/rules/sets/demo-county.json' with { type: 'json' };
 import { titleOf } from '../../src/lib/notes/titleOf';
 import { contestsOf, fillTarget, openPractice, openPracticeNow, PRACTICE_DAY, targetsOn } from '../support/ballot';
-import { axeFindingsOn, scrollsSideways } from '../support/screen';
+import { axeFindingsOn, scrollsSideways, troublesOf } from '../support/screen';
 
 test.use({ viewport: { width: 1280, height: 900 } });
 
@@ -114,6 +114,57 @@ test('a rule is cited in the page’s own language, in the note and behind it', 
 	const dialog = page.getByRole('dialog');
 	await expect(dialog.getByRole('heading', { name: /^Regla de demostración/ }).first()).toBeVisible();
 	await expect(dialog).not.toContainText('Demo rule');
+});
+
+test('Escape closes each dialog of the whole ballot, and nothing is thrown', async ({ page, baseURL }) => {
+	const troubles = troublesOf(page, baseURL ?? '');
+	await markTooMany(page);
+	for (const name of ['What the scanner sees', 'Least certain marks first', 'Last time and this time']) {
+		await page.getByRole('button', { name }).click();
+		const dialog = page.getByRole('dialog');
+		await expect(dialog).toBeVisible();
+		await page.keyboard.press('Escape');
+		await expect(dialog).toHaveCount(0);
+	}
+	expect(troubles).toEqual([]);
+});
+
+test('the second page stays where it is under the pen, however tall the notes of the first', async ({ page }) => {
+	await openPractice(page);
+	const onFirstPage = await page.locator('.page').first().locator('svg.print g[fill="none"] path').count();
+	// The contest at the end of the page: its note is the one that needs room beyond it.
+	await fillTarget(page, onFirstPage - 3);
+	await fillTarget(page, onFirstPage - 2);
+	await fillTarget(page, 0);
+	await fillTarget(page, onFirstPage - 1);
+	await expect(page.locator('.margin .note:visible').last()).toContainText('Too many');
+	const paper = page.locator('.page').nth(1).locator('.paper');
+	const target = page.locator('svg.print g[fill="none"] path').nth(onFirstPage);
+	await target.scrollIntoViewIfNeeded();
+	const topOf = async (): Promise<number> => (await paper.boundingBox())!.y;
+	// The notes have taken their room.
+	let before = await topOf();
+	await expect(async () => {
+		const now = await topOf();
+		const stood = now === before;
+		before = now;
+		expect(stood).toBe(true);
+	}).toPass({ intervals: [400] });
+	const { x, y, width, height } = (await target.boundingBox())!;
+	const tops: number[] = [];
+	await page.mouse.move(x + 2, y + height / 2);
+	await page.mouse.down();
+	for (let i = 1; i <= 8; i += 1) {
+		await page.mouse.move(x + 2 + ((width - 4) * i) / 8, y + height * (i % 2 === 0 ? 0.3 : 0.7));
+		await page.waitForTimeout(60);
+		tops.push(await topOf());
+	}
+	await page.mouse.up();
+	await expect(page.locator('.page').nth(1).locator('.note:visible')).toHaveCount(1);
+	await page.waitForTimeout(600);
+	tops.push(await topOf());
+	for (const top of tops) expect(Math.abs(top - before)).toBeLessThan(1);
+	await expect(page.locator('.page').nth(1).locator('.note:visible')).toContainText('Likely read');
 });
 
 /** The office's steps for a ballot in hand, as they read on a day. */
