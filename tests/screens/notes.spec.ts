@@ -76,7 +76,7 @@ test('where more may be marked, the note says that nobody would tell', async ({ 
 	const note = page.locator('.margin .note:visible');
 	await expect(note).toContainText('more allowed');
 	await expect(note.getByText('Would anyone tell you?')).toBeVisible();
-	await expect(note.getByText('would likely take your ballot as it is')).toBeVisible();
+	await expect(note.getByText('would likely not hand your ballot back')).toBeVisible();
 });
 
 test('the rule behind a note opens: what decides, in plain words and its own, and what did not apply with why', async ({

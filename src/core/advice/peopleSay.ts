@@ -36,6 +36,9 @@ export function peopleSay(reading: ContestReading): PeopleLine {
 	const when = { key: alike ? `when.${WHEN[looks]}` : `when.${WHEN[looks]}.${wouldLook ? 'yes' : 'no'}`, values: {} };
 	const asksForLook = reading.advice.some(({ tone }) => tone === 'look');
 	if (looks === 'never' || (!wouldLook && !asksForLook && !seesOtherwise(reading))) return { when };
+	// Marks for two parties are a matter of the whole ballot, not of who looks at one contest.
+	if (!wouldLook && outcome === 'void-contest' && reading.advice.some(({ key }) => key === 'crossover'))
+		return { when, decide: { key: 'ifLooked.partyRule', values: {} } };
 	// A list of names says what an undervote is; an empty one says that nothing was accepted.
 	const reads = outcome === 'vote' || outcome === 'undervote';
 	const key = !reads ? DECIDE[outcome] : votes.length > 0 ? 'vote' : outcome === 'vote' ? 'noVote' : 'undervote';

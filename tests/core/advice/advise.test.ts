@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { headline } from '$core/advice/headline';
+import { peopleSay } from '$core/advice/peopleSay';
 import { county } from '$core/election/demo';
 import type { CorrectionMethod, Election } from '$core/election/election';
 import { adviseOn, contestOf, keysAt, NO_LOOK, type Given } from './support';
@@ -457,6 +458,12 @@ describe('the heading', () => {
 		});
 	});
 
+	test('tells a mark of which nothing is read from a contest without any', () => {
+		const dot = { marks: [['treasurer', 'fenwright', 'dot', 'in-target']] } as const;
+		expect(headOf('treasurer', dot)).toMatchObject({ key: 'noneRead', tone: 'calm' });
+		expect(headOf('treasurer', {})).toMatchObject({ key: 'nothingFound', tone: 'calm' });
+	});
+
 	test('asks for a second look where people would decide otherwise than the machine', () => {
 		const people = { outcome: 'void-contest', wouldLook: true } as const;
 		expect(headOf('treasurer', { levels: { [ODESSA]: 'dark' }, people })).toMatchObject({
@@ -464,6 +471,30 @@ describe('the heading', () => {
 			tone: 'look'
 		});
 		expect(headOf('treasurer', { levels: { [ODESSA]: 'dark' }, people: { ...NO_LOOK } }).tone).toBe('calm');
+	});
+});
+
+describe('what people are said to decide', () => {
+	const twoParties = { 'senate-lantern/tavenport': 'dark', 'senate-orchard/brambell': 'dark' } as const;
+	const people = { outcome: 'void-contest' } as const;
+
+	test('hangs on the whole ballot, and not on who looks, where two parties are marked', () => {
+		const reading = adviseOn('senate-lantern', { levels: twoParties, people });
+		expect(reading.advice.map(({ key }) => key)).toContain('crossover');
+		expect(peopleSay(reading)).toMatchObject({
+			when: { key: 'when.setAside.no' },
+			decide: { key: 'ifLooked.partyRule' }
+		});
+	});
+
+	test('is a matter of looking where another rule voids the contest', () => {
+		expect(peopleSay(adviseOn('treasurer', { levels: { [ODESSA]: 'dark' }, people })).decide).toMatchObject({
+			key: 'ifLooked.voidContest'
+		});
+		const looked = { ...people, wouldLook: true };
+		expect(peopleSay(adviseOn('senate-lantern', { levels: twoParties, people: looked })).decide).toMatchObject({
+			key: 'decide.voidContest'
+		});
 	});
 });
 
