@@ -1,4 +1,4 @@
-import { expect, test, type Page } from '@playwright/test';
+import { expect, test, type Locator, type Page } from '@playwright/test';
 import en from '../../locales/en.json' with { type: 'json' };
 import es from '../../locales/es.json' with { type: 'json' };
 import { officeTexts } from '../../src/core/advice/officeTexts';
@@ -129,42 +129,70 @@ test('Escape closes each dialog of the whole ballot, and nothing is thrown', asy
 	expect(troubles).toEqual([]);
 });
 
-test('the second page stays where it is under the pen, however tall the notes of the first', async ({ page }) => {
-	await openPractice(page);
-	const onFirstPage = await page.locator('.page').first().locator('svg.print g[fill="none"] path').count();
-	// The contest at the end of the page: its note is the one that needs room beyond it.
-	await fillTarget(page, onFirstPage - 3);
-	await fillTarget(page, onFirstPage - 2);
-	await fillTarget(page, 0);
-	await fillTarget(page, onFirstPage - 1);
-	await expect(page.locator('.margin .note:visible').last()).toContainText('Too many');
-	const paper = page.locator('.page').nth(1).locator('.paper');
-	const target = page.locator('svg.print g[fill="none"] path').nth(onFirstPage);
-	await target.scrollIntoViewIfNeeded();
-	const topOf = async (): Promise<number> => (await paper.boundingBox())!.y;
-	// The notes have taken their room.
-	let before = await topOf();
+/** What is measured, once it changes no more. */
+async function settled(measure: () => Promise<number>): Promise<number> {
+	let before = Infinity;
 	await expect(async () => {
-		const now = await topOf();
+		const now = await measure();
 		const stood = now === before;
 		before = now;
 		expect(stood).toBe(true);
 	}).toPass({ intervals: [400] });
+	return before;
+}
+
+/** The top of a page's paper in the window. */
+const topOf = async (paper: Locator): Promise<number> => (await paper.boundingBox())!.y;
+
+/** Fills a target slowly, and returns how far the paper moved at most before the pen went up. */
+async function movedUnderPen(page: Page, paper: Locator, target: Locator): Promise<number> {
+	const before = await settled(() => topOf(paper));
 	const { x, y, width, height } = (await target.boundingBox())!;
-	const tops: number[] = [];
+	let moved = 0;
 	await page.mouse.move(x + 2, y + height / 2);
 	await page.mouse.down();
 	for (let i = 1; i <= 8; i += 1) {
 		await page.mouse.move(x + 2 + ((width - 4) * i) / 8, y + height * (i % 2 === 0 ? 0.3 : 0.7));
 		await page.waitForTimeout(60);
-		tops.push(await topOf());
+		moved = Math.max(moved, Math.abs((await topOf(paper)) - before));
 	}
 	await page.mouse.up();
-	await expect(page.locator('.page').nth(1).locator('.note:visible')).toHaveCount(1);
-	await page.waitForTimeout(600);
-	tops.push(await topOf());
-	for (const top of tops) expect(Math.abs(top - before)).toBeLessThan(1);
-	await expect(page.locator('.page').nth(1).locator('.note:visible')).toContainText('Likely read');
+	return moved;
+}
+
+const pageOf = (page: Page, index: number): Locator => page.locator('.page').nth(index);
+const targetsOf = (sheet: Locator): Locator => sheet.locator('svg.print g[fill="none"] path');
+
+test('the second page stays where it is under the pen, however tall the notes of the first', async ({ page }) => {
+	await openPractice(page);
+	const onFirstPage = await targetsOf(pageOf(page, 0)).count();
+	// The contest at the end of the page: its note is the one that needs room beyond it.
+	for (const index of [onFirstPage - 3, onFirstPage - 2, 0, onFirstPage - 1]) await fillTarget(page, index);
+	await expect(page.locator('.margin .note:visible').last()).toContainText('Too many');
+	const paper = pageOf(page, 1).locator('.paper');
+	const target = targetsOf(pageOf(page, 1)).first();
+	await target.scrollIntoViewIfNeeded();
+	const before = await settled(() => topOf(paper));
+	expect(await movedUnderPen(page, paper, target)).toBeLessThan(1);
+	const note = pageOf(page, 1).locator('.note:visible');
+	await expect(note).toContainText('Likely read');
+	expect(Math.abs((await settled(() => topOf(paper))) - before)).toBeLessThan(1);
+});
+
+test('room below the paper that no note needs any more is given back', async ({ page }) => {
+	await openPractice(page);
+	const count = await page.locator('svg.print g[fill="none"] path').count();
+	const height = () => page.evaluate(() => document.documentElement.scrollHeight);
+	await fillTarget(page, count - 1);
+	const note = page.locator('.page').last().locator('.note:visible');
+	await expect(note).toContainText('Likely read');
+	const low = await settled(height);
+	await fillTarget(page, count - 2);
+	await expect(note).toContainText('both marked');
+	await expect.poll(height).toBeGreaterThan(low + 100);
+	await page.getByRole('button', { name: 'Undo' }).click();
+	await expect(note).toContainText('Likely read');
+	await expect.poll(height).toBeLessThan(low + 20);
 });
 
 /** The office's steps for a ballot in hand, as they read on a day. */
