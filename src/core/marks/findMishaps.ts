@@ -4,7 +4,7 @@ import type { Component } from './components';
 import { cutCrease } from './cutCrease';
 import type { Verdict } from './classify';
 import type { Tones } from './separateTones';
-import { meets } from './whereabouts';
+import { edgesOf, holds, meets } from './whereabouts';
 
 /** Pieces that happened to the sheet, with what they are. */
 export interface Mishappening extends Verdict {
@@ -36,6 +36,14 @@ const STAIN_SHARE = 0.55;
 
 /** Narrower pieces have no inside to be soft in. */
 const LEAST_SOFT_MM = 0.6;
+
+/**
+ * What keeps to one target may have been put there by a hand: this share of it lies in the target's box, or at most so many
+ * pixels outside, and it covers this share of the box.
+ */
+const KEPT_SHARE = 0.9;
+const KEPT_MARGIN_PX = 3;
+const KEPT_COVERS = 0.5;
 
 /** A fold runs from edge to edge of the page, this near, or lies this near to where the sheet is folded and is so long. */
 const FOLD_EDGE_MM = 12;
@@ -74,7 +82,11 @@ export function findMishaps(tones: readonly Tones[], sheet: PageLayout, part: Pi
 	for (const { component, hangsOn } of pieces) {
 		if (folded.has(component)) continue;
 		const verdict = toneVerdict(component, hangsOn);
-		if (verdict) soft.push({ ...verdict, components: [component] });
+		// A faint fill, thickest in its middle, is as soft as a smear; felt-tip bled through is as pale as a faint fill.
+		const mayBeFill = !hangsOn && component.peak >= PALEST_PEN && keepsToTarget(component, sheet);
+		if (verdict && mayBeFill)
+			soft.push({ kind: 'unsure', confidence: 1 - verdict.confidence, components: [component] });
+		else if (verdict) soft.push({ ...verdict, components: [component] });
 		else ink.push(component);
 	}
 	return { mishaps: [...whole.filter(({ components }) => components.length > 0), ...joinNear(soft)], ink };
@@ -96,6 +108,28 @@ function toneVerdict(component: Component, hangsOn: boolean): Verdict | undefine
 	if (peak < PALEST_PEN)
 		return hangsOn ? { kind: 'smudge', confidence: 0.6 } : { kind: 'erasure', confidence: peak < 40 ? 0.85 : 0.65 };
 	return undefined;
+}
+
+/** Whether a piece lies almost wholly in one target and covers most of it; accidents do not stop at a printed line. */
+function keepsToTarget(piece: Component, { choices }: PageLayout): boolean {
+	return choices.some(({ target }) => {
+		const edges = edgesOf(target);
+		const { left, top, right, bottom } = edges;
+		if (!meets(piece, edges, 0)) return false;
+		const grown = {
+			left: left - KEPT_MARGIN_PX,
+			top: top - KEPT_MARGIN_PX,
+			right: right + KEPT_MARGIN_PX,
+			bottom: bottom + KEPT_MARGIN_PX
+		};
+		let [inside, kept] = [0, 0];
+		for (let i = 0; i < piece.xs.length; i++) {
+			const [x, y] = [piece.xs[i] as number, piece.ys[i] as number];
+			if (holds(edges, x, y)) inside += 1;
+			if (holds(grown, x, y)) kept += 1;
+		}
+		return kept >= KEPT_SHARE * piece.xs.length && inside >= KEPT_COVERS * (right - left) * (bottom - top);
+	});
 }
 
 /**
