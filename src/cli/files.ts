@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { countyWithAnswers } from '../core/answers/demoCounty';
 import type { Election, Problem } from '../core/election/election';
-import { parseElection, type ParsedElection } from '../core/election/parseElection';
+import { parseElection } from '../core/election/parseElection';
 import { layOut } from '../core/layout/layOutBallot';
 import type { Layout, PrintSize } from '../core/layout/layout';
 import type { PrintedWords } from '../core/layout/words';
@@ -38,27 +38,16 @@ const DEMO = join(ROOT, 'src/core/election/files/county.json');
 /** The election of a file, or the demo county's with its answers. Throws BadInput with every problem when it holds errors. */
 export function electionOf(file: string | undefined): Election {
 	const path = file ?? DEMO;
-	const { election, problems } = parsedElection(file === undefined ? JSON.stringify(countyWithAnswers) : textOf(path));
+	const text = file === undefined ? JSON.stringify(countyWithAnswers) : textOf(path);
+	// Its rulebook is looked up where one is needed: another may be asked for, and most verbs need none.
+	const { election, problems } = parseElection(text, { languages: languageTags() });
 	if (!election) throw new BadInput(problems.filter((p) => p.severity === 'error').map((p) => lineOf(path, p)));
 	return election;
 }
 
-/** The election of a file's text with every problem found, those among them that only this installation knows of. */
-export function parsedElection(text: string): ParsedElection {
-	const { election, problems } = parseElection(text);
-	if (!election) return { problems };
-	const known = readdirSync(join(ROOT, 'locales')).flatMap((name) => (/^(.+)\.json$/.exec(name) ?? []).slice(1));
-	const unknown = election.languages.flatMap((language, i) =>
-		known.includes(language) ? [] : [wordless(language, `languages[${i}]`, known)]
-	);
-	return unknown.length > 0 ? { problems: [...problems, ...unknown] } : { election, problems };
-}
-
-function wordless(language: string, path: string, known: readonly string[]): Problem {
-	const expected = `one of ${known.join(', ')}`;
-	const todo = `Copy locales/en.json to locales/${language}.json and translate it, or take the language out.`;
-	const message = `${path} is "${language}", for which there are no words, expected ${expected}. ${todo}`;
-	return { path, expected, received: `"${language}"`, severity: 'error', message };
+/** Tags of the languages that there are words for. */
+export function languageTags(): readonly string[] {
+	return readdirSync(join(ROOT, 'locales')).flatMap((name) => (/^(.+)\.json$/.exec(name) ?? []).slice(1));
 }
 
 /** The style asked for, or the first. Throws BadInput naming those that exist. */

@@ -5,6 +5,8 @@ import { fairhand, fileWith } from './run';
 
 interface Line {
 	readonly path: string;
+	readonly expected: string;
+	readonly received: string;
 	readonly severity: string;
 	readonly message: string;
 }
@@ -51,6 +53,32 @@ describe('fairhand check', () => {
 		expect(read.code).not.toBe(0);
 		expect(read.lines).toEqual([]);
 		expect(read.errors.join(' ')).toContain('languages[2]');
+	});
+
+	test('names a rulebook that is not there, at its place among the other problems', () => {
+		const { thresholds, date } = { thresholds: { ...county.thresholds, dark: 7 }, date: '2027-09-31' };
+		const languages = [...county.languages, 'fr'];
+		const file = { ...county, languages, rulebook: 'zzz', thresholds, date };
+		const { code, lines } = check(inAllLanguages(file) as Election);
+		expect(code).toBe(1);
+		expect(lines.map(({ path }) => path)).toEqual(['languages[2]', 'date', 'rulebook', 'thresholds.dark']);
+		expect(lines[2]).toMatchObject({ received: '"zzz"', severity: 'error' });
+		expect(lines[2]?.expected).toMatch(/^one of "ca", "demo-county", .+ in all\)$/);
+		expect(lines[2]?.message).toMatch(/^rulebook is "zzz", expected one of .+ "fairhand rulebooks" lists them/);
+	});
+
+	test('lists an id that no rulebook could have once', () => {
+		expect(check({ ...county, rulebook: 'Zzz/../ca' }).lines.map(({ path }) => path)).toEqual(['rulebook']);
+	});
+
+	test('leaves to the other verbs what they can do without that rulebook: read under another, lay out', () => {
+		const election = fileWith('rulebook.json', { ...county, rulebook: 'zzz' });
+		const blank = fileWith('blank.json', { page: 1, strokes: [] });
+		expect(fairhand('read', blank, '--election', election).code).toBe(1);
+		expect(fairhand('read', blank, '--election', election, '--rulebook', 'us-ca').code).toBe(0);
+		const own = 'src/core/rules/sets/us-ca.json';
+		expect(fairhand('read', blank, '--election', election, '--rulebook', own).code).toBe(0);
+		expect(fairhand('layout', '--election', election).code).toBe(0);
 	});
 });
 

@@ -1,4 +1,5 @@
-import { parsedElection, textOf } from '../files';
+import { parseElection } from '../../core/election/parseElection';
+import { languageTags, rulebookIds, textOf } from '../files';
 import { BadUsage } from '../failures';
 import { optionsOf } from '../options';
 import { print } from '../print';
@@ -8,7 +9,7 @@ export function check(args: readonly string[]): number {
 	const { files } = optionsOf(args, []);
 	const [file] = files;
 	if (file === undefined || files.length > 1) throw new BadUsage(`check: expected one FILE, got ${files.length}`);
-	const { problems } = parsedElection(textOf(file));
+	const { problems } = parseElection(textOf(file), { languages: languageTags(), rulebooks: rulebookIds() });
 	for (const { path, expected, received, severity, message } of problems)
 		print({ path, expected, received, severity, message });
 	return problems.some((problem) => problem.severity === 'error') ? 1 : 0;

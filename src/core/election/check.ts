@@ -53,11 +53,20 @@ const REQUIRED = [
 ];
 
 /**
+ * What an election names that lies outside its file, where the caller knows: tags of the languages there are words for,
+ * ids of rulebooks. What is left out is not looked up.
+ */
+export interface Installed {
+	readonly languages?: readonly string[];
+	readonly rulebooks?: readonly string[];
+}
+
+/**
  * Every problem of a document that may be an election file, in the order of the file's fields. Never throws, whatever
  * JSON it is given. A document without an `error` is an `Election`, but for open answers of its correction and folds
  * left out, which `parseElection` puts in; with `unpublishable` ones it may be tried out, not given to voters.
  */
-export function check(document: unknown): readonly Problem[] {
+export function check(document: unknown, installed: Installed = {}): readonly Problem[] {
 	const report = new Report();
 	const file = fields(report, document ?? null, '', REQUIRED, ['$schema', 'previousTarget', 'primaryRule', 'passages']);
 	if (!file) return report.problems;
@@ -66,7 +75,7 @@ export function check(document: unknown): readonly Problem[] {
 	oneOf(report, file.format, 'format', ['fairhand-election/1']);
 	identifier(report, file.id, 'id');
 	flag(report, file.invented, 'invented');
-	const scope: Scope = { report, ...checkLanguages(report, file.languages) };
+	const scope: Scope = { report, ...checkLanguages(report, file.languages, installed.languages) };
 	checkOffice(scope, file.office);
 	text(scope, file.title, 'title');
 	oneOf(report, file.kind, 'kind', ['primary', 'general', 'special', 'neutral']);
@@ -86,7 +95,9 @@ export function check(document: unknown): readonly Problem[] {
 			undefined,
 			'Add it, since a contest asks for a party.'
 		);
-	identifier(report, file.rulebook, 'rulebook');
+	const rulebook = identifier(report, file.rulebook, 'rulebook');
+	if (installed.rulebooks)
+		oneOf(report, rulebook, 'rulebook', installed.rulebooks, 'Use one of these; "fairhand rulebooks" lists them all.');
 	checkThresholds(scope, file.thresholds);
 	const known = knownIn(file.dates, file.passages);
 	checkInstructions(scope, file.instructions, known);
@@ -96,7 +107,11 @@ export function check(document: unknown): readonly Problem[] {
 	return report.problems;
 }
 
-function checkLanguages(report: Report, value: unknown): Pick<Scope, 'languages' | 'allLanguages'> {
+function checkLanguages(
+	report: Report,
+	value: unknown,
+	installed: readonly string[] | undefined
+): Pick<Scope, 'languages' | 'allLanguages'> {
 	const seen = new Set<string>();
 	const tags = list(report, value, 'languages', 1);
 	let misspelt = tags.length === 0;
@@ -105,6 +120,14 @@ function checkLanguages(report: Report, value: unknown): Pick<Scope, 'languages'
 		const found = pattern(report, tag, path, LANGUAGE_TAG, 'a language tag such as "en" or "zh-Hans"');
 		if (found === undefined) misspelt = true;
 		unique(report, seen, found, path);
+		if (installed)
+			oneOf(
+				report,
+				found,
+				path,
+				installed,
+				`There are no words for it: copy locales/en.json to locales/${found}.json and translate it, or take it out.`
+			);
 	});
 	return { languages: [...seen], allLanguages: !misspelt };
 }

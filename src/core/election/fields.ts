@@ -134,20 +134,20 @@ export function identifier(report: Report, value: unknown, path: string): string
 /** A longer list buries the message; the schema has them all. */
 const MOST_OPTIONS_SHOWN = 12;
 
-/** One of a few words. */
+/** One of a few words; `advice` says what to do where "use one of these" would not be enough. */
 export function oneOf<T extends string | number>(
 	report: Report,
 	value: unknown,
 	path: string,
-	options: readonly T[]
+	options: readonly T[],
+	advice = options.length === 1 ? 'Nothing else fits here.' : 'Use one of these.'
 ): T | undefined {
 	if (value === undefined) return undefined;
 	const found = options.find((option) => option === value);
 	if (found !== undefined) return found;
 	const shown = options.slice(0, MOST_OPTIONS_SHOWN).map(describe).join(', ');
 	const expected = options.length > MOST_OPTIONS_SHOWN ? `${shown}, … (${options.length} in all)` : shown;
-	if (options.length === 1) report.add(path, expected, value, 'Nothing else fits here.');
-	else report.add(path, `one of ${expected}`, value, 'Use one of these.');
+	report.add(path, options.length === 1 ? expected : `one of ${expected}`, value, advice);
 	return undefined;
 }
 

@@ -1,4 +1,4 @@
-import { check } from './check';
+import { check, type Installed } from './check';
 import { STAGES } from './checkInstructions';
 import type { CorrectionMethod, Election, Instructions, PageSetup, Problem, Stage, Text } from './election';
 import { jsonFault } from './jsonFault';
@@ -15,9 +15,9 @@ export interface ParsedElection {
 /**
  * An election file from its text, with every problem found. Text that is not JSON is one problem, with its line and
  * column. Answers on corrections that the file leaves open come out as `undecided`, with no steps; folds that it does
- * not name as those of a sheet folded in three.
+ * not name as those of a sheet folded in three. `installed` is what it may name besides, where the caller knows.
  */
-export function parseElection(text: string): ParsedElection {
+export function parseElection(text: string, installed?: Installed): ParsedElection {
 	if (text.length > LONGEST_FILE) {
 		const message = `The file is longer than ${LONGEST_FILE} characters. Check that it is an election file.`;
 		return refused(`at most ${LONGEST_FILE} characters`, String(text.length), message);
@@ -32,7 +32,7 @@ export function parseElection(text: string): ParsedElection {
 		const message = `The file is not JSON${where}. Correct it there: look for a missing comma, quote or bracket.`;
 		return refused('a JSON document', `text that is not JSON${where}`, message);
 	}
-	const problems = check(document);
+	const problems = check(document, installed);
 	if (problems.some(({ severity }) => severity === 'error')) return { problems };
 	return { election: complete(document as Draft), problems };
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { check } from '$core/election/check';
+import { check, type Installed } from '$core/election/check';
 import { county, fair } from '$core/election/demo';
 import { MOST_PROBLEMS } from '$core/election/report';
 import { broken, FAULTS } from './corpus';
@@ -45,6 +45,14 @@ describe('check', () => {
 			'thresholds.empty',
 			'title.es'
 		]);
+	});
+
+	test('knows which languages and rulebooks are installed only where it is told', () => {
+		const paths = (installed?: Installed): string[] => check(county, installed).map(({ path }) => path);
+		expect(paths()).toEqual([]);
+		expect(paths({ languages: county.languages, rulebooks: [county.rulebook] })).toEqual([]);
+		expect(paths({ languages: ['en'], rulebooks: ['other'] })).toEqual(['languages[1]', 'rulebook']);
+		expect(paths({ languages: [], rulebooks: [] })).toEqual(['languages[0]', 'languages[1]', 'rulebook']);
 	});
 
 	test('says in one sentence what was there, what was expected and what to do', () => {
