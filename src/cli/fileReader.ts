@@ -1,4 +1,4 @@
-import { readFileSync, statSync } from 'node:fs';
+import { closeSync, openSync, readFileSync, readSync, statSync } from 'node:fs';
 import { decodeCode } from '../codes/decodeCode';
 import { encodeCode } from '../codes/encodeCode';
 import '../core/layout/font/bundled';
@@ -175,14 +175,25 @@ function refusedLine(file: string, code: string, message: string): FileLine {
 function contentOf(file: string): { readonly refused: Refused } | { readonly bytes: Buffer } {
 	try {
 		const { size } = statSync(file);
+		// Told apart by the first bytes alone, so that a file too large for what it is never comes into memory.
+		if (size > LARGEST_INK_BYTES && !isPicture(firstBytesOf(file)))
+			return refuse('too-large', `expected at most ${LARGEST_INK_BYTES} bytes of ink, got ${size}; split it by page`);
 		if (size > LARGEST_PHOTO_BYTES)
 			return refuse('too-large', `expected at most ${LARGEST_PHOTO_BYTES} bytes, got ${size}; take a smaller photo`);
-		const bytes = readFileSync(file);
-		if (size > LARGEST_INK_BYTES && !isPicture(bytes))
-			return refuse('too-large', `expected at most ${LARGEST_INK_BYTES} bytes of ink, got ${size}; split it by page`);
-		return { bytes };
+		return { bytes: readFileSync(file) };
 	} catch (error) {
 		return refuse('unreadable', `cannot be read: ${reasonOf(error)}`);
+	}
+}
+
+/** Enough of a file to tell a picture from ink. */
+function firstBytesOf(file: string): Buffer {
+	const handle = openSync(file, 'r');
+	try {
+		const bytes = Buffer.alloc(8);
+		return bytes.subarray(0, readSync(handle, bytes));
+	} finally {
+		closeSync(handle);
 	}
 }
 

@@ -1,4 +1,4 @@
-import { closeSync, openSync, writeSync } from 'node:fs';
+import { closeSync, openSync, truncateSync, writeFileSync, writeSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { fairhand, fileWith } from './run';
 
@@ -110,6 +110,23 @@ describe('read', () => {
 		expect(code).toBe(1);
 		expect(errors).toHaveLength(1);
 		expect(JSON.parse(lines[0]!)).toMatchObject({ refused: { code: 'too-large' } });
+	});
+
+	test.each([
+		['ink.json', '{"page":1,"strokes":[', /of ink, got \d+; split it by page$/],
+		['photo.jpg', '\xff\xd8\xff\xe0', /^expected at most \d+ bytes, got \d+; take a smaller photo$/],
+		['photo.png', '\x89PNG\r\n', /^expected at most \d+ bytes, got \d+; take a smaller photo$/]
+	])('says of a 115 MB %s what makes it smaller', (name, start, advice) => {
+		const file = fileWith(`large-${name}`, '');
+		writeFileSync(file, start, 'latin1');
+		truncateSync(file, 115e6);
+		const { code, lines, errors } = fairhand('read', file);
+		expect(code).toBe(1);
+		expect(errors).toHaveLength(1);
+		expect(lines).toHaveLength(1);
+		const { refused } = JSON.parse(lines[0]!) as { refused: { code: string; message: string } };
+		expect(refused.code).toBe('too-large');
+		expect(refused.message).toMatch(advice);
 	});
 
 	test('refuses more points than any ballot has, within the size that is read', () => {
