@@ -14,8 +14,10 @@ export function headline(reading: ContestReading, contest: Contest): Headline {
 	if (pressing) return { key: pressing.key.split('.')[0] ?? pressing.key, values: pressing.values, tone: 'look' };
 	if (people.wouldLook && seesOtherwise(reading)) return { key: 'peopleDiffer', values: {}, tone: 'look' };
 	const choices = machine.votes;
+	// What lies at no choice, such as a speck or the edge of a printed line, is not the voter's mark for one.
+	const isAtChoice = advice.some(({ choice }) => choice !== undefined);
 	if (machine.state === 'blank' || choices.length === 0)
-		return { key: reading.marks.length > 0 ? 'noneRead' : 'nothingFound', values: {}, tone: 'calm' };
+		return { key: isAtChoice ? 'noneRead' : 'nothingFound', values: {}, tone: 'calm' };
 	const open = contest.voteFor - choices.length;
 	if (machine.state === 'undervote' && open > 0)
 		return { key: 'likelyReadSome', values: { choices, count: open }, tone: 'calm' };

@@ -462,6 +462,9 @@ describe('the heading', () => {
 		const dot = { marks: [['treasurer', 'fenwright', 'dot', 'in-target']] } as const;
 		expect(headOf('treasurer', dot)).toMatchObject({ key: 'noneRead', tone: 'calm' });
 		expect(headOf('treasurer', {})).toMatchObject({ key: 'nothingFound', tone: 'calm' });
+		// The edge of a printed line that passed for ink.
+		const speck = { marks: [['treasurer', undefined, 'unsure', 'margin']] } as const;
+		expect(headOf('treasurer', speck)).toMatchObject({ key: 'nothingFound', tone: 'calm' });
 	});
 
 	test('asks for a second look where people would decide otherwise than the machine', () => {
