@@ -171,6 +171,8 @@ test('the second page stays where it is under the pen, however tall the notes of
 	await expect(page.locator('.margin .note:visible').last()).toContainText('Too many');
 	const paper = pageOf(page, 1).locator('.paper');
 	const target = targetsOf(pageOf(page, 1)).first();
+	// The notes have taken their room before anybody goes on to the next page.
+	await settled(() => topOf(paper));
 	await target.scrollIntoViewIfNeeded();
 	const before = await settled(() => topOf(paper));
 	expect(await movedUnderPen(page, paper, target)).toBeLessThan(1);
@@ -193,6 +195,26 @@ test('room below the paper that no note needs any more is given back', async ({ 
 	await page.getByRole('button', { name: 'Undo' }).click();
 	await expect(note).toContainText('Likely read');
 	await expect.poll(height).toBeLessThan(low + 20);
+});
+
+test('all notes that come at once on the second page find their room: none lies over the next page', async ({
+	page
+}) => {
+	await openPractice(page);
+	await page.getByLabel('When it is read').selectOption('paper');
+	const targets = page.locator('svg.print g[fill="none"] path');
+	await fillTarget(page, 0);
+	await fillTarget(page, (await targets.count()) - 1);
+	await page.getByRole('button', { name: 'Read it now' }).first().click();
+	await expect(pageOf(page, 0).locator('.note:visible')).toHaveCount(await pageOf(page, 0).locator('.note').count());
+	const overlap = () =>
+		page.evaluate(() => {
+			const [first, second] = document.querySelectorAll('.page');
+			const bottoms = [...first!.querySelectorAll('.note:not(.unsaid)')].map((n) => n.getBoundingClientRect().bottom);
+			return Math.max(...bottoms) - second!.getBoundingClientRect().top;
+		});
+	await settled(overlap);
+	expect(await overlap()).toBeLessThanOrEqual(0);
 });
 
 /** The office's steps for a ballot in hand, as they read on a day. */

@@ -1,3 +1,4 @@
+import { grow } from '../geometry';
 import { PX_PER_MM, PX_PER_PT, type PixelBox } from '../image';
 import type { PageLayout } from '../layout/layout';
 import type { Component } from './components';
@@ -116,12 +117,7 @@ function keepsToTarget(piece: Component, { choices }: PageLayout): boolean {
 		const edges = edgesOf(target);
 		const { left, top, right, bottom } = edges;
 		if (!meets(piece, edges, 0)) return false;
-		const grown = {
-			left: left - KEPT_MARGIN_PX,
-			top: top - KEPT_MARGIN_PX,
-			right: right + KEPT_MARGIN_PX,
-			bottom: bottom + KEPT_MARGIN_PX
-		};
+		const grown = edgesOf(grow(target, KEPT_MARGIN_PX / PX_PER_PT));
 		let [inside, kept] = [0, 0];
 		for (let i = 0; i < piece.xs.length; i++) {
 			const [x, y] = [piece.xs[i] as number, piece.ys[i] as number];
